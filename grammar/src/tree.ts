@@ -353,7 +353,18 @@ export type FactLine = LineBase & {
     | { readonly word: 'like'; readonly name: Name }
     /** Mass %. */
     | {
-        readonly word: 'water' | 'milk fat' | 'cocoa butter' | 'other fat' | 'sucrose' | 'other sugars' | 'starch' | 'protein' | 'fibre' | 'ash' | 'alcohol';
+        readonly word:
+          | 'water'
+          | 'milk fat'
+          | 'cocoa butter'
+          | 'other fat'
+          | 'sucrose'
+          | 'other sugars'
+          | 'starch'
+          | 'protein'
+          | 'fibre'
+          | 'ash'
+          | 'alcohol';
         readonly percent: Numbers;
       }
     /** g/ml. */
