@@ -1,0 +1,60 @@
+/** The `nappe` program: finds the command in the table, loads that one alone, and turns every ending into an exit status. */
+import { Command, CommanderError } from 'commander';
+import { version } from '../../package.json' with { type: 'json' };
+import { report, status, UsageError } from './failure.ts';
+import { Unreadable } from './files.ts';
+import { commands } from './table.ts';
+import { complain, print } from './terminal.ts';
+
+void main(process.argv.slice(2));
+
+async function main(words: readonly string[]): Promise<void> {
+  try {
+    await (await program(words)).parseAsync(words, { from: 'user' });
+  } catch (error) {
+    process.exitCode = conclude(error);
+  }
+}
+
+/** Only the command asked for is loaded; for help, and where none fits, the table alone is enough. */
+async function program(words: readonly string[]): Promise<Command> {
+  const wanted = words[0] === 'help' ? words[1] : words[0];
+  const root = new Command('nappe')
+    .description('A plain-text notation for pastry formulas: checks them, and makes cards from them.')
+    .version(version, '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'explain the program, or the command before it')
+    .helpCommand('help [command]', 'explain a command')
+    .configureOutput({ writeOut: print, writeErr: (text) => complain(text.replace(/^error: /, '').trimEnd()) })
+    .exitOverride()
+    .argument('[command]')
+    .usage('[command] [options]')
+    .action(async (word?: string) => {
+      if (word !== undefined) throw new UsageError(unknownCommand(word));
+      print((await import('./welcome.ts')).welcome());
+    });
+  for (const entry of commands) {
+    const command = root.command(entry.name, { hidden: entry.hidden ?? false });
+    command.summary(entry.summary).description(sentence(entry.summary));
+    if (entry.name === wanted) (await entry.load()).define(command);
+  }
+  return root;
+}
+
+function conclude(error: unknown): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? status.clean : status.usage;
+  if (error instanceof UsageError || error instanceof Unreadable) complain(error.message);
+  else complain(report(error, 'nappe', version));
+  return status.usage;
+}
+
+function unknownCommand(word: string): string {
+  const isFile = /[./\\]/.test(word);
+  return isFile
+    ? `${word} is no command. To check a file: nappe check ${word}`
+    : `${word} is no command. The commands are: ${commands
+        .filter(({ hidden }) => !hidden)
+        .map(({ name }) => name)
+        .join(', ')}.`;
+}
+
+const sentence = (summary: string): string => `${summary.charAt(0).toUpperCase()}${summary.slice(1)}.`;

@@ -1,0 +1,21 @@
+/** The table of commands: what `nappe` can do, in the order its help shows; each is loaded only when it is asked for. */
+import type { Command } from 'commander';
+
+export interface CommandEntry {
+  readonly name: string;
+  /** One line, for a cook. */
+  readonly summary: string;
+  /** Left out of help and completion: what the program says to itself. */
+  readonly hidden?: boolean;
+  /** The command's own file, whose `define` gives it arguments, options and what it does. */
+  load(): Promise<{ define(command: Command): void }>;
+}
+
+export const commands: readonly CommandEntry[] = [
+  { name: 'check', summary: 'say what is wrong, or likely to go wrong, in formulas', load: () => import('./check.ts') },
+  { name: 'trace', summary: 'show the state of the matter after every step', load: () => import('./trace.ts') },
+  { name: 'fmt', summary: 'lay formulas out the canonical way', load: () => import('./fmt.ts') },
+  { name: 'explain', summary: 'explain a diagnostic: what it means, why, and what to do', load: () => import('./explain.ts') },
+  { name: 'new', summary: 'write a starter formula', load: () => import('./new.ts') },
+  { name: 'completion', summary: 'print a script that completes commands in your shell', load: () => import('./completion.ts') },
+];
