@@ -1,5 +1,6 @@
 /** The trace as other programs read it: the shape of `nappe trace --format json`, from a run. */
 import { fatOf, sugarsOf } from '../matter/composition.ts';
+import { organism, reference } from '../matter/lethality.ts';
 import { type Interval, middle } from '../quantities/interval.ts';
 import type { Place, Selection } from '../resolve/model.ts';
 import type { BlockRun, Foam, Matter, Run, StepRecord, WeighedLine } from './trace.ts';
@@ -59,8 +60,6 @@ export interface Positions {
   fileOf(place: Place): string;
   lineOf(place: Place): number;
 }
-
-const lethalityReference = 'D and z of Salmonella in egg as in the pasteurisation model';
 
 /** One run (one combination) as JSON data; figures that are not finite become null. */
 export function traceJson(run: Run, positions: Positions): TraceJson {
@@ -164,7 +163,7 @@ function lethality(matter: Matter): TraceStep['lethality'] {
   );
   if (eggs.length === 0) return null;
   const least = Math.min(...eggs.map((part) => part.log10));
-  return { log10: Number.isFinite(least) ? round(least, 1) : null, organism: 'Salmonella', reference: lethalityReference };
+  return { log10: Number.isFinite(least) ? round(least, 1) : null, organism, reference };
 }
 
 export function allergensOf(matter: Matter): readonly string[] {
