@@ -1,0 +1,105 @@
+/** Numbers as a card prints them: metric, US customary, or both, in a language's number format. */
+
+import type { Interval } from '../quantities/interval.ts';
+import { scaleGrams } from '../scale/rounding.ts';
+import type { Degrees, Language } from './languages/language.ts';
+import { usMass, usVolume } from './us.ts';
+
+export type Units = 'metric' | 'us' | 'both';
+
+export interface Measures {
+  readonly units: Units;
+  number(value: number, digits?: number): string;
+  /** As a scale shows it: `480 g`; in US units `1 lb 0.9 oz`. */
+  mass(grams: number): string;
+  /** A computed mass, to three figures: `about` is the reader's to add. */
+  roughMass(grams: number): string;
+  volume(millilitres: number): string;
+  /** Cups and spoons, where the density in g/ml is known; null else. */
+  cups(grams: number, density: number | null): string | null;
+  temperature(celsius: Interval): string;
+  readonly degrees: Degrees;
+  duration(seconds: Interval): string;
+  length(millimetres: Interval): string;
+  /** Lengths of a mould joined by ×. */
+  dimensions(millimetres: readonly number[]): string;
+  percent(value: number, digits?: number): string;
+}
+
+export function measuresFor(language: Language, units: Units): Measures {
+  const number = (value: number, digits = 2): string => formatNumber(value, digits, language.decimal);
+  const dual = (metric: string, us: string): string => (units === 'metric' ? metric : units === 'us' ? us : `${metric} (${us})`);
+  const span = (low: number, high: number, digits: number): string => {
+    const [a, b] = [number(low, digits), number(high, digits)];
+    return a === b ? a : low < 0 || high < 0 ? `${a} … ${b}` : `${a}–${b}`;
+  };
+  const reading = (x: Interval): string => {
+    const one = (unit: string, convert: (celsius: number) => number, digits: number): string => {
+      if (x.low === Number.NEGATIVE_INFINITY) return language.below(`${number(convert(x.high), digits)} ${unit}`);
+      if (x.high === Number.POSITIVE_INFINITY) return language.above(`${number(convert(x.low), digits)} ${unit}`);
+      return `${span(convert(x.low), convert(x.high), digits)} ${unit}`;
+    };
+    return dual(
+      one('°C', (c) => c, 1),
+      one('°F', (c) => (c * 9) / 5 + 32, 0),
+    );
+  };
+  const lengths = (values: readonly number[], joiner: string): string => {
+    const metric = values.every((mm) => mm < 10)
+      ? `${values.map((mm) => number(mm, 1)).join(joiner)} mm`
+      : `${values.map((mm) => number(mm / 10, 2)).join(joiner)} cm`;
+    return dual(metric, `${values.map((mm) => number(mm / 25.4, mm < 25.4 ? 2 : 1)).join(joiner)} in`);
+  };
+  return {
+    units,
+    number,
+    mass: (grams) => dual(`${number(scaleGrams(grams))} g`, usMass(grams, language, number)),
+    roughMass: (grams) => {
+      const rough = Number(grams.toPrecision(3));
+      return dual(rough >= 10_000 ? `${number(rough / 1000)} kg` : `${number(rough)} g`, usMass(rough, language, number));
+    },
+    volume: (millilitres) => {
+      const rough = Number(millilitres.toPrecision(4));
+      return dual(
+        rough >= 1000 ? `${number(rough / 1000, 3)} l` : `${number(rough, 1)} ml`,
+        usVolume(millilitres, language, number),
+      );
+    },
+    cups: (grams, density) => (density === null || density <= 0 ? null : usVolume(grams / density, language, number)),
+    temperature: reading,
+    degrees: (low, high = low) => reading({ low, high }),
+    duration: (seconds) => duration(seconds, language, number),
+    length: (x) => (x.low === x.high ? lengths([x.low], '') : lengths([x.low, x.high], '–')),
+    dimensions: (values) => lengths(values, ' × '),
+    percent: (value, digits = 1) => `${number(value, digits)} %`,
+  };
+}
+
+/** Thin spaces between thousands from 10 000 on (ISO 80000-1, 7.3.1), no trailing zeros. */
+function formatNumber(value: number, digits: number, decimal: '.' | ','): string {
+  const fixed = Math.abs(value).toFixed(digits);
+  const [whole = '0', part = ''] = fixed.split('.');
+  const trimmed = part.replace(/0+$/u, '');
+  const grouped = whole.length < 5 ? whole : whole.replace(/\B(?=(?:\d{3})+$)/gu, '\u202f');
+  const body = trimmed === '' ? grouped : `${grouped}${decimal}${trimmed}`;
+  return value < 0 && Number(fixed) !== 0 ? `−${body}` : body;
+}
+
+function duration(x: Interval, language: Language, number: (value: number, digits?: number) => string): string {
+  const { s, min, h } = language.units;
+  const same = x.low === x.high;
+  const overnight = x.low === 8 * 3600 && x.high === 14 * 3600;
+  if (overnight) return language.overnight(`8–14 ${h}`);
+  const divisor =
+    x.high >= 36 * 3600 && x.low % 86_400 === 0 && x.high % 86_400 === 0 ? 86_400 : x.high < 60 ? 1 : x.high < 3600 ? 60 : 3600;
+  if (same && divisor === 3600 && x.low % 3600 !== 0) {
+    const minutes = Math.round((x.low % 3600) / 60);
+    return `${Math.floor(x.low / 3600)} ${h}${minutes === 0 ? '' : ` ${minutes} ${min}`}`;
+  }
+  const digits = divisor === 1 ? 0 : 1;
+  const low = number(x.low / divisor, digits);
+  const high = number(x.high / divisor, digits);
+  const figure = low === high ? low : `${low}–${high}`;
+  if (divisor === 86_400) return language.days(figure, figure === '1');
+  return `${figure} ${divisor === 1 ? s : divisor === 60 ? min : h}`;
+}
