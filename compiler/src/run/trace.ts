@@ -5,6 +5,8 @@
  */
 import type { Phase } from '../catalogue/kind.ts';
 import type { Composition } from '../matter/composition.ts';
+import type { FoamStage, FoamKind as ModelledFoam } from '../matter/foam.ts';
+import type { Hold } from '../matter/lethality.ts';
 import type { Interval } from '../quantities/interval.ts';
 import type { Component, Formula, RawFinding, Selection, SourceLine, Step, Vessel } from '../resolve/model.ts';
 
@@ -15,8 +17,8 @@ export interface Part {
   readonly grams: number;
   /** Highest temperature certainly reached since it was weighed (written readings at their lower end), °C. */
   readonly reached: number;
-  /** log10 reduction of Salmonella so far; only meaningful for egg. */
-  readonly log10: number;
+  /** For egg: what it was certainly held at, in order, since it was weighed. */
+  readonly holds: readonly Hold[];
   /** Oven-baked, fried or dried through: counts as heated for egg, starch and flour. */
   readonly baked: boolean;
 }
@@ -36,20 +38,8 @@ export interface Heat {
   readonly cooledSince: boolean;
 }
 
-export type FoamKind =
-  | 'cream'
-  | 'plant cream'
-  | 'whole egg'
-  | 'yolk'
-  | 'french meringue'
-  | 'swiss meringue'
-  | 'italian meringue'
-  | 'fat'
-  | 'ganache'
-  | 'gelatin'
-  | 'sugar';
-
-export type FoamStage = 'very soft' | 'soft' | 'medium' | 'stiff' | 'over' | 'ribbon';
+/** The kinds the foam model has figures for, and three more that whip like cream or gelatin. */
+export type FoamKind = ModelledFoam | 'plant cream' | 'ganache' | 'sugar';
 
 export interface Foam {
   readonly kind: FoamKind;
@@ -197,3 +187,5 @@ export interface Run {
   readonly result: Matter | null;
   readonly findings: readonly RawFinding[];
 }
+
+export type { FoamStage } from '../matter/foam.ts';

@@ -1,0 +1,117 @@
+/** The bench: what lies before the cook while a block runs: names and their slots, the current matter, the vessels. */
+import { type Name, nameKey, nearest } from 'nappe-grammar';
+import { middle } from '../quantities/interval.ts';
+import type { Component, Place, RawFinding, Related, Settings, SourceLine, Step, Vessel } from '../resolve/model.ts';
+import type { Chosen } from './clauses.ts';
+import { newSlot, type Slot, takeShare } from './slots.ts';
+import type { Matter } from './trace.ts';
+import { vesselNounOf } from './vessel-words.ts';
+
+export interface Bench {
+  readonly component: Component;
+  readonly settings: Settings;
+  readonly chosen: Chosen;
+  /** What `makes` counts; 1 where it counts nothing. */
+  readonly count: number;
+  readonly makesNoun: string | null;
+  readonly slots: Map<string, Slot>;
+  /** All slots ever filled in this block, for the leftovers. */
+  readonly all: Slot[];
+  readonly vessels: Map<string, Slot>;
+  /** Other components of the formula, by key: filled when first asked for. */
+  readonly others: (key: string) => Slot | null;
+  /** Keys of lines that are declared but not there under this selection, and why. */
+  readonly absent: ReadonlyMap<string, 'zero' | 'guarded'>;
+  current: Slot | null;
+  readonly findings: RawFinding[];
+}
+
+/** A party of a step: matter in a slot, a vessel, or nothing that exists. */
+export type Party =
+  | { readonly is: 'matter'; readonly slot: Slot; readonly name: string }
+  | { readonly is: 'vessel'; readonly noun: string; readonly equipment: Vessel | null }
+  | { readonly is: 'absent' }
+  | { readonly is: 'unknown' };
+
+export function partyNamed(bench: Bench, name: Name): Party {
+  const slot = bench.slots.get(name.key) ?? bench.others(name.key);
+  if (slot) return { is: 'matter', slot, name: name.text };
+  if (bench.absent.get(name.key) === 'zero') return { is: 'absent' };
+  const equipment = bench.settings.vessels.find((vessel) => vessel.key === name.key);
+  if (equipment) return { is: 'vessel', noun: vesselNounOf(name.key) ?? name.key, equipment };
+  const noun = vesselNounOf(name.key) ?? (bench.makesNoun === name.key ? name.key : null);
+  return noun ? { is: 'vessel', noun, equipment: null } : { is: 'unknown' };
+}
+
+export const placeOf = (step: Step, span: { start: number; end: number }): Place => ({
+  ...step.place,
+  start: span.start,
+  end: span.end,
+});
+
+/** Says that a name means nothing here: made later, only there in another choice, or unknown. */
+export function reportUnknown(bench: Bench, step: Step, name: Name): void {
+  const later = bench.component.steps.find(
+    (other) => other.place.line > step.place.line && other.node.clauses.some((c) => c.word === 'as' && c.name.key === name.key),
+  );
+  if (later) {
+    bench.findings.push({
+      code: 'used-before-made',
+      place: placeOf(step, name),
+      numbers: { name: name.text },
+      related: [{ place: later.place, message: `${name.text} is made here` }],
+    });
+    return;
+  }
+  const guarded = bench.absent.get(name.key) === 'guarded';
+  const declared = bench.component.lines.find((line) => line.key === name.key);
+  const candidates = [
+    ...new Set([
+      ...[...bench.slots.values()].flatMap((slot) => slot.names),
+      ...bench.component.scope.keys(),
+      ...bench.component.lines.map((l) => l.name),
+    ]),
+  ];
+  const close = guarded ? null : (nearest(name.key, candidates.map(nameKey)) ?? null);
+  const proposal = close === null ? null : (candidates.find((candidate) => nameKey(candidate) === close) ?? close);
+  bench.findings.push({
+    code: 'unknown-name',
+    place: placeOf(step, name),
+    numbers: { name: name.text, nearest: proposal, guarded },
+    ...(guarded && declared ? { related: [{ place: declared.place, message: 'weighed only in other choices' }] } : {}),
+    fixes: proposal === null ? [] : [{ title: `Change to ${proposal}`, edits: [{ ...placeOf(step, name), text: proposal }] }],
+  });
+}
+
+export function reportUsedUp(bench: Bench, step: Step, span: { start: number; end: number }, name: string, slot: Slot): void {
+  const related: Related[] = slot.usedBy ? [{ place: slot.usedBy.place, message: 'the last of it went in here' }] : [];
+  bench.findings.push({ code: 'used-up', place: placeOf(step, span), numbers: { name }, related });
+}
+
+/** Grams asked of a slot against what is left; more than that is a finding, and all that is left is taken. */
+export function takeGrams(
+  bench: Bench,
+  step: Step,
+  span: { start: number; end: number },
+  name: string,
+  slot: Slot,
+  grams: number,
+): Matter {
+  const left = slot.matter ? middle(slot.matter.grams) : 0;
+  if (grams > left + Math.max(0.5, 0.005 * left)) {
+    bench.findings.push({
+      code: 'overdrawn',
+      place: placeOf(step, span),
+      numbers: { name, weighed: slot.first, taken: slot.first - left + grams, over: grams - left, left, asked: grams },
+      related: slot.line ? [{ place: slot.line.place, message: 'weighed here' }] : [],
+    });
+  }
+  return takeShare(slot, left > 0 ? Math.min(1, grams / left) : 1, step);
+}
+
+export function addSlot(bench: Bench, matter: Matter, names: readonly string[], line: SourceLine | null = null): Slot {
+  const slot = newSlot(matter, names, line);
+  bench.all.push(slot);
+  for (const name of names) bench.slots.set(nameKey(name), slot);
+  return slot;
+}

@@ -1,0 +1,13 @@
+/** Estimated durations of heating: energy over the power a pan takes up. An estimate, a factor of two either way. */
+
+import type { Composition } from '../matter/composition.ts';
+import { enthalpy } from '../matter/melting.ts';
+import { type Interval, interval, middle } from '../quantities/interval.ts';
+
+/** Watts that go into the matter from a domestic to a catering ring (from memory; gas is lower, induction higher). */
+const panWatts = { low: 500, high: 1500 } as const;
+
+export function heatingSeconds(composition: Composition, from: Interval, to: Interval): Interval {
+  const joules = Math.max(0, enthalpy(composition, middle(to)) - enthalpy(composition, Math.min(middle(from), middle(to))));
+  return interval(Math.max(30, joules / panWatts.high), Math.max(60, joules / panWatts.low));
+}

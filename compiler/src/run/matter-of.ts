@@ -1,0 +1,349 @@
+/** Making matter: from an ingredient line, from several matters together, from a part of one. All functions are pure but for the id. */
+
+import { type Composition, compose, nothing, plus, scaled, total } from '../matter/composition.ts';
+import { as200 } from '../matter/gelatin.ts';
+import { mixtureTemperature } from '../matter/heat-balance.ts';
+import { logReduction } from '../matter/lethality.ts';
+import { add, hull, type Interval, interval, middle, times } from '../quantities/interval.ts';
+import type { Settings, SourceLine, Step } from '../resolve/model.ts';
+import type { Foam, GelatinState, Heat, Matter, Part, StepRecord } from './trace.ts';
+
+let lastId = 0;
+const freshId = (): number => ++lastId;
+
+/** A copy with other fields; a new identity. */
+export const withMatter = (matter: Matter, changes: Partial<Omit<Matter, 'id'>>): Matter => ({
+  ...matter,
+  ...changes,
+  id: freshId(),
+});
+
+/** log10 reduction of Salmonella in a part so far. */
+export const log10Of = (part: Part): number => logReduction(...part.holds);
+
+const storageCelsius = { chilled: interval(2, 8), ambient: interval(18, 24), frozen: interval(-20, -15) } as const;
+
+/** Bloom assumed where a line gives none: what most kitchens buy (common practice, no source). */
+export const assumedBloom = 200;
+
+export function matterOfLine(line: SourceLine, grams: Interval, settings: Settings): Matter {
+  if (line.substance.is !== 'kind') throw new Error('matterOfLine: not a kind');
+  const { kind } = line.substance;
+  const part: Part = {
+    line,
+    grams: middle(grams),
+    reached: Number.NEGATIVE_INFINITY,
+    holds: [],
+    baked: kind.traits.includes('baked'),
+  };
+  const gelatin = kind.traits.includes('gelatin')
+    ? 'dry'
+    : kind.traits.includes('gelatin mass')
+      ? 'bloomed'
+      : kind.traits.includes('instant gelatin')
+        ? 'bloomed'
+        : 'none';
+  const written = line.celsius;
+  const stored =
+    kind.storage === 'ambient' ? settings.room : kind.storage === 'chilled' ? storageCelsius.chilled : storageCelsius.frozen;
+  const heat: Heat = {
+    celsius: written ? withThermometer(written, written.low !== written.high, settings) : stored,
+    basis: written ? 'written' : 'stored',
+    written,
+    heated: null,
+    cooledSince: false,
+  };
+  const chocolate = kind.traits.some(
+    (trait) => trait === 'dark chocolate' || trait === 'milk chocolate' || trait === 'white chocolate',
+  );
+  return {
+    id: freshId(),
+    made: null,
+    parts: [part],
+    evaporated: interval(0),
+    grams,
+    ...compositionOf([part], 0),
+    heat,
+    phase: line.phase,
+    foam: null,
+    gelatin,
+    gelatin200: gelatin200Of(part, settings),
+    chocolate: chocolate ? 'solid' : 'none',
+    eggCurdled: false,
+    frozen: line.phase === 'frozen' || kind.storage === 'frozen' || heat.celsius.high < -5,
+    smoothed: false,
+    baked: kind.traits.includes('baked'),
+    stays: [],
+    age: interval(0),
+    dangerSeconds: interval(0),
+    layers: null,
+  };
+}
+
+/** Grams of gelatin as 200 bloom in one part; ready gelatin mass carries one part in seven (trade practice, facts sec. 5). */
+function gelatin200Of(part: Part, settings: Settings): number {
+  if (part.line.substance.is !== 'kind') return 0;
+  const { traits } = part.line.substance.kind;
+  const dry = traits.includes('gelatin mass')
+    ? part.grams / 7
+    : traits.includes('gelatin') || traits.includes('instant gelatin')
+      ? part.grams
+      : 0;
+  if (dry === 0) return 0;
+  const bloom = part.line.bloom ? middle(part.line.bloom) : assumedBloom;
+  return as200(dry, bloom, settings.gelatinLaw);
+}
+
+/** A single reading means itself give or take the thermometer; a range is taken as it stands. */
+export function withThermometer(written: Interval, ranged: boolean, settings: Settings): Interval {
+  return ranged ? written : interval(written.low - settings.thermometer, written.high + settings.thermometer);
+}
+
+export function compositionOf(parts: readonly Part[], evaporated: number): { composition: Composition; unknownGrams: number } {
+  let sum = nothing;
+  let unknownGrams = 0;
+  for (const part of parts) {
+    const known = part.line.substance.is === 'kind' ? part.line.substance.kind.composition : null;
+    if (known) sum = plus(sum, scaled(known, part.grams));
+    else unknownGrams += part.grams;
+  }
+  const composition =
+    evaporated === 0 ? sum : compose((name) => (name === 'water' ? Math.max(0, sum.water - evaporated) : sum[name]));
+  return { composition, unknownGrams };
+}
+
+/** For heat and volume: what is unknown behaves like the rest, or like water where nothing is known (an estimate). */
+export function thermalComposition(matter: Matter): Composition {
+  if (matter.unknownGrams === 0) return matter.composition;
+  const known = total(matter.composition);
+  if (known <= 0) return { ...nothing, water: matter.unknownGrams };
+  return scaled(matter.composition, (known + matter.unknownGrams) / known);
+}
+
+/** A share (0–1) of matter; everything extensive in proportion. */
+export function portionOf(matter: Matter, share: number): Matter {
+  if (share >= 1) return matter;
+  return withMatter(matter, {
+    parts: matter.parts.map((part) => ({ ...part, grams: part.grams * share })),
+    evaporated: times(matter.evaporated, share),
+    grams: times(matter.grams, share),
+    composition: scaled(matter.composition, share),
+    unknownGrams: matter.unknownGrams * share,
+    gelatin200: matter.gelatin200 * share,
+    layers: matter.layers?.map((layer) => portionOf(layer, share)) ?? null,
+  });
+}
+
+/** Several matters as one homogeneous mass. */
+export function mixed(matters: readonly Matter[], step: StepRecord | null = null): Matter {
+  const first = matters[0];
+  if (!first) throw new Error('mixed: nothing to mix');
+  if (matters.length === 1) return flattened(first);
+  const totals = totalsOf(matters);
+  return {
+    id: freshId(),
+    made: step,
+    ...totals,
+    heat: heatTogether(matters),
+    phase: phaseTogether(matters),
+    foam: null,
+    gelatin: gelatinTogether(matters),
+    chocolate: chocolateTogether(matters),
+    eggCurdled: matters.some((matter) => matter.eggCurdled),
+    frozen: false,
+    smoothed: false,
+    baked: matters.every((matter) => matter.baked),
+    stays: [],
+    layers: null,
+  };
+}
+
+/** Matters on, in or around each other, bottom to top; each keeps its own state. */
+export function layered(matters: readonly Matter[], step: StepRecord | null = null): Matter {
+  const layers = matters.flatMap((matter) => matter.layers ?? [matter]);
+  const last = layers.at(-1);
+  if (!last) throw new Error('layered: nothing to lay');
+  if (layers.length === 1) return last;
+  const celsius = layers.map((layer) => layer.heat.celsius).reduce(hull);
+  const bulk = layers.reduce((a, b) => (middle(b.grams) > middle(a.grams) ? b : a));
+  return {
+    ...bulk,
+    id: freshId(),
+    made: step,
+    ...totalsOf(layers),
+    heat: { ...bulk.heat, celsius },
+    layers,
+    frozen: layers.every((layer) => layer.frozen) || bulk.frozen,
+    baked: layers.every((layer) => layer.baked),
+    stays: bulk.stays,
+  };
+}
+
+/** Layers broken down into one mass. */
+function flattened(matter: Matter): Matter {
+  return matter.layers ? withMatter(matter, { layers: null }) : matter;
+}
+
+/** The masses matter consists of: its layers, or itself. */
+export const bodiesOf = (matter: Matter): readonly Matter[] => matter.layers ?? [matter];
+
+/** Does the same to each layer. */
+export function eachBody(matter: Matter, change: (body: Matter) => Matter): Matter {
+  if (!matter.layers) return change(matter);
+  const whole = layered(matter.layers.map(change), matter.made);
+  return whole;
+}
+
+function totalsOf(matters: readonly Matter[]) {
+  const evaporated = matters.map((matter) => matter.evaporated).reduce(add);
+  const parts = mergedParts(matters);
+  return {
+    parts,
+    evaporated,
+    grams: matters.map((matter) => matter.grams).reduce(add),
+    composition: matters.map((matter) => matter.composition).reduce(plus),
+    unknownGrams: matters.reduce((sum, matter) => sum + matter.unknownGrams, 0),
+    gelatin200: matters.reduce((sum, matter) => sum + matter.gelatin200, 0),
+    age: matters.map((matter) => matter.age).reduce(longest),
+    dangerSeconds: matters.map((matter) => matter.dangerSeconds).reduce(longest),
+  };
+}
+
+const longest = (a: Interval, b: Interval): Interval => interval(Math.max(a.low, b.low), Math.max(a.high, b.high));
+
+/** One part a line; where a line meets itself again the less treated of the two decides. */
+function mergedParts(matters: readonly Matter[]): readonly Part[] {
+  const byLine = new Map<SourceLine, Part>();
+  for (const matter of matters)
+    for (const part of matter.parts) {
+      const known = byLine.get(part.line);
+      byLine.set(
+        part.line,
+        known
+          ? {
+              line: part.line,
+              grams: known.grams + part.grams,
+              reached: Math.min(known.reached, part.reached),
+              holds: logReduction(...known.holds) <= logReduction(...part.holds) ? known.holds : part.holds,
+              baked: known.baked && part.baked,
+            }
+          : part,
+      );
+    }
+  return [...byLine.values()];
+}
+
+export function heatTogether(all: readonly Matter[]): Heat {
+  const weighed = all.filter((matter) => matter.grams.high > 0);
+  const matters = weighed.length > 0 ? weighed : all.slice(0, 1);
+  const only = matters.length === 1 ? matters[0] : undefined;
+  if (only) return only.heat;
+  const warmest = matters.reduce((a, b) => (b.heat.celsius.high > a.heat.celsius.high ? b : a));
+  const bases = new Set(matters.map((matter) => matter.heat.basis));
+  return {
+    celsius: mixtureTemperature(
+      matters.map((matter) => ({
+        composition: thermalComposition(matter),
+        celsius: matter.heat.celsius,
+        coldFat: matter.heat.celsius.high <= 10,
+      })),
+    ),
+    basis: bases.size === 1 && bases.has('stored') ? 'stored' : bases.has('unknown') ? 'unknown' : 'computed',
+    written: null,
+    heated: warmest.heat.heated,
+    cooledSince: warmest.heat.cooledSince,
+  };
+}
+
+function phaseTogether(matters: readonly Matter[]): Matter['phase'] {
+  const watery = matters.find((matter) => matter.phase === 'liquid' || matter.phase === 'gel');
+  if (watery) {
+    const dry = matters.filter((matter) => matter.phase === 'powder').reduce((sum, matter) => sum + middle(matter.grams), 0);
+    const all = matters.reduce((sum, matter) => sum + middle(matter.grams), 0);
+    return dry > 0.45 * all ? 'dough' : 'liquid';
+  }
+  if (matters.some((matter) => matter.phase === 'paste' || matter.phase === 'batter' || matter.phase === 'foam')) return 'paste';
+  return matters.reduce((a, b) => (middle(b.grams) > middle(a.grams) ? b : a)).phase;
+}
+
+function gelatinTogether(matters: readonly Matter[]): GelatinState {
+  const states = new Set(matters.map((matter) => matter.gelatin));
+  for (const state of ['dry', 'bloomed', 'dissolved', 'set'] as const) if (states.has(state)) return state;
+  return 'none';
+}
+
+function chocolateTogether(matters: readonly Matter[]): Matter['chocolate'] {
+  const states = new Set(matters.map((matter) => matter.chocolate));
+  for (const state of ['seized', 'solid', 'melted', 'in temper'] as const) if (states.has(state)) return state;
+  return 'none';
+}
+
+/** Matter after a reading was taken (or a heating or cooling ended at one). */
+export function atReading(
+  matter: Matter,
+  written: Interval,
+  ranged: boolean,
+  settings: Settings,
+  direction: 'heated' | 'cooled' | 'read',
+  step: Step,
+): Matter {
+  const open = interval(
+    Number.isFinite(written.low) ? written.low : Math.min(written.high, 0),
+    Number.isFinite(written.high) ? written.high : Math.max(written.low, 105),
+  );
+  const celsius = withThermometer(open, ranged, settings);
+  return eachBody(matter, (body) =>
+    withMatter(body, {
+      heat: {
+        celsius,
+        basis: 'written',
+        written,
+        heated: direction === 'heated' ? { step, written } : body.heat.heated,
+        cooledSince: direction === 'cooled' ? true : direction === 'heated' ? false : body.heat.cooledSince,
+      },
+    }),
+  );
+}
+
+/** Matter whose temperature was computed or only bounded. */
+export function atComputed(
+  matter: Matter,
+  celsius: Interval,
+  basis: 'computed' | 'unknown',
+  changes: { heated?: Step; cooled?: boolean } = {},
+): Matter {
+  return eachBody(matter, (body) =>
+    withMatter(body, {
+      heat: {
+        celsius,
+        basis,
+        written: null,
+        heated: changes.heated ? { step: changes.heated, written: null } : body.heat.heated,
+        cooledSince: changes.heated ? false : changes.cooled ? true : body.heat.cooledSince,
+      },
+    }),
+  );
+}
+
+/** Takes water off as steam; composition at the middle. */
+export function evaporate(matter: Matter, water: Interval): Matter {
+  const most = Math.max(0, matter.composition.water * 0.98);
+  const gone = interval(Math.min(water.low, most), Math.min(water.high, most));
+  if (gone.high <= 0) return matter;
+  return withMatter(matter, {
+    evaporated: add(matter.evaporated, gone),
+    grams: interval(matter.grams.low - gone.high, matter.grams.high - gone.low),
+    composition: compose((name) => (name === 'water' ? matter.composition.water - middle(gone) : matter.composition[name])),
+  });
+}
+
+/** Keeps a share of everything (what stays behind in the sieve is taken off evenly). */
+export function keeping(matter: Matter, share: Interval): Matter {
+  if (share.low >= 1) return matter;
+  const kept = portionOf(matter, middle(share));
+  return withMatter(kept, { grams: interval(matter.grams.low * share.low, matter.grams.high * share.high) });
+}
+
+export const foamless = (matter: Matter): Matter => (matter.foam ? withMatter(matter, { foam: null }) : matter);
+
+export const withFoam = (matter: Matter, foam: Foam): Matter => withMatter(matter, { foam, phase: 'foam' });

@@ -1,0 +1,118 @@
+/** `reserve`, `discard`, `check` and `do`: steps that leave the current matter what it is. */
+import { interval } from '../quantities/interval.ts';
+import type { Step } from '../resolve/model.ts';
+import { addSlot, type Bench, partyNamed, placeOf, reportUnknown, reportUsedUp } from './bench.ts';
+import { checkOf, clauseOf, durationOf } from './clauses.ts';
+import { atReading } from './matter-of.ts';
+import { partiesOf } from './parties.ts';
+import { takeShare } from './slots.ts';
+import type { Matter, StepRecord } from './trace.ts';
+import { millilitresOf } from './volume-of.ts';
+
+/** The record, null where there is nothing to record, undefined where the verb is another. */
+export function runPutBy(bench: Bench, step: Step, id: string): StepRecord | null | undefined {
+  switch (step.node.verb) {
+    case 'reserve':
+      return reserve(bench, step, id);
+    case 'discard':
+      return discard(bench, step, id);
+    case 'check':
+      return check(bench, step, id);
+    case 'do':
+      return bench.current?.matter ? plain(bench, step, id, bench.current.matter) : null;
+    default:
+      return undefined;
+  }
+}
+
+function reserve(bench: Bench, step: Step, id: string): StepRecord | null {
+  const keepCurrent = bench.current;
+  const as = clauseOf(step.node, 'as');
+  const parties = partiesOf(bench, step);
+  const taken = parties.operands[0];
+  if (!taken) return null;
+  const slot = addSlot(bench, taken.matter, as ? [as.name.text] : []);
+  // All of it put by under no other name: it stays what it was called.
+  if (!as) for (const name of taken.slot.names) bench.slots.set(name.toLowerCase(), slot);
+  bench.current = keepCurrent;
+  const left = taken.slot.matter ?? taken.matter;
+  const record = plain(bench, step, id, left, [
+    { role: 'operand', name: taken.name, matter: taken.matter, partial: taken.partial },
+  ]);
+  return { ...record, reserved: taken.matter };
+}
+
+function discard(bench: Bench, step: Step, id: string): StepRecord | null {
+  let gone: Matter | null = null;
+  for (const operand of step.node.operands) {
+    const party = partyNamed(bench, operand.name);
+    if (party.is === 'unknown') reportUnknown(bench, step, operand.name);
+    if (party.is !== 'matter') continue;
+    party.slot.spent = true;
+    party.slot.touched = true;
+    if (party.slot.matter === null && party.slot.usedBy && !wasTakenUp(party.slot.usedBy)) {
+      reportUsedUp(bench, step, operand.name, operand.name.text, party.slot);
+      continue;
+    }
+    if (party.slot.matter) {
+      gone = takeShare(party.slot, 1, step);
+      if (bench.current === party.slot) bench.current = null;
+    }
+  }
+  const left = bench.current?.matter ?? gone;
+  return left ? plain(bench, step, id, left) : null;
+}
+
+/** Strained out or drained: to discard what the sieve held back is no use of used-up matter. */
+const wasTakenUp = (step: Step): boolean => ['bloom', 'soak', 'infuse', 'strain', 'press'].includes(step.node.verb);
+
+function check(bench: Bench, step: Step, id: string): StepRecord | null {
+  const { current } = bench;
+  if (!current?.matter) {
+    bench.findings.push({
+      code: 'used-before-made',
+      place: placeOf(step, step.node.verbSpan),
+      numbers: { name: null, verb: 'check', into: null },
+    });
+    return null;
+  }
+  const reading = checkOf(step.node, bench.chosen);
+  const before = current.matter;
+  if (!reading || !('celsius' in reading)) return plain(bench, step, id, before);
+  const result = { ...atReading(before, reading.celsius, reading.ranged, bench.settings, 'read', step) };
+  const record = {
+    ...plain(bench, step, id, result, [
+      { role: 'operand' as const, name: current.names[0] ?? 'it', matter: before, partial: false },
+    ]),
+    computed: before.heat.celsius,
+    written: reading.celsius,
+  };
+  result.made = record;
+  current.matter = result;
+  return record;
+}
+
+function plain(bench: Bench, step: Step, id: string, result: Matter, inputs: StepRecord['inputs'] = []): StepRecord {
+  const duration = durationOf(step.node, bench.chosen);
+  const volume = millilitresOf(result);
+  return {
+    id,
+    step,
+    component: bench.component,
+    inputs,
+    result,
+    reserved: null,
+    names: bench.current?.names.slice() ?? [],
+    additions: [],
+    computed: null,
+    written: null,
+    seconds: { range: duration ?? interval(15, 60), estimated: duration === null },
+    medium: null,
+    surroundings: null,
+    vessel: null,
+    mould: bench.current?.vessel ?? null,
+    millilitres: volume,
+    largestMillilitres: volume,
+    assumptions: [],
+  };
+}

@@ -1,0 +1,303 @@
+/** One step: parties meet, the verb has its effect, names and slots follow, a record remains. */
+
+import { interval, middle, times } from '../quantities/interval.ts';
+import type { Step } from '../resolve/model.ts';
+import type { Act, Effect, Meeting } from '../steps/act.ts';
+import { aged } from '../steps/cool.ts';
+import { verbEffects } from '../steps/index.ts';
+import { addSlot, type Bench, placeOf } from './bench.ts';
+import { atOf, checkOf, clauseOf, durationOf, losingOf, pickVarying, toCelsiusOf } from './clauses.ts';
+import { atReading, bodiesOf, evaporate, keeping, layered, mixed, withMatter } from './matter-of.ts';
+import { gramsPortioned, type Parties, partiesOf, type Taken } from './parties.ts';
+import { runPutBy } from './put-by.ts';
+import { refill, type Slot, takeShare } from './slots.ts';
+import type { Input, Matter, StepRecord } from './trace.ts';
+import { stacksIn } from './vessel-words.ts';
+import { millilitresOf } from './volume-of.ts';
+
+/** Verbs for which `at` is the surroundings (or, for `hold`, the effect itself reads it). */
+const surroundingsVerbs: ReadonlySet<string> = new Set([
+  'bake',
+  'toast',
+  'dry',
+  'chill',
+  'freeze',
+  'rest',
+  'thaw',
+  'proof',
+  'hold',
+]);
+/** Verbs that put matter into a vessel to stay. */
+const placingVerbs: ReadonlySet<string> = new Set(['pour', 'portion', 'pipe', 'spread', 'layer', 'fill', 'line']);
+/** Heat drives water off; elsewhere what is lost stays behind as it is. */
+const steaming: ReadonlySet<string> = new Set([
+  'heat',
+  'cook',
+  'boil',
+  'reduce',
+  'bake',
+  'toast',
+  'dry',
+  'caramelise',
+  'fry',
+  'hold',
+  'melt',
+]);
+
+export function runStep(bench: Bench, step: Step, id: string): StepRecord | null {
+  const { node } = step;
+  const putBy = runPutBy(bench, step, id);
+  if (putBy !== undefined) return putBy;
+  const row = verbEffects[node.verb];
+  if (!row) return null;
+  const parties = partiesOf(bench, step);
+  if (parties.idle) return null;
+  const subject = subjectOf(bench, step, parties, row.takesUp === true);
+  if (subject === null) return null;
+  const { operands, withs, base } = startReadings(bench, step, subject, parties);
+  const inputs = inputsOf(subject, operands, withs, base);
+  const together = meet(row.meeting, operands, base);
+  const mould = parties.vessel?.noun ?? subject.home?.vessel ?? null;
+  const act: Act = {
+    step,
+    node,
+    chosen: bench.chosen,
+    settings: bench.settings,
+    together,
+    base,
+    operands: base ? operands : operands.length > 1 ? operands : [],
+    computed: base || operands.length > 1 ? together.heat.celsius : null,
+    duration: durationOf(node, bench.chosen),
+    vessel: parties.using,
+    mould,
+  };
+  const effect = row.effect(act);
+  const seconds = effect.seconds ?? interval(30, 120);
+  let matter = lossesTaken(bench, step, effect.matter);
+  if (withs.length > 0 && node.verb !== 'grease') matter = layered([matter, ...withs]);
+  matter = stackedIn(bench, step, subject, parties, matter);
+  matter = passTime(aged(matter, seconds, together.heat.celsius), together, seconds);
+  const slot = settle(bench, step, subject, parties, matter, row.takesUp === true);
+  return recordOf(bench, step, id, { inputs, matter, slot, act, effect, seconds, mould: slot.vessel ?? mould });
+}
+
+interface Subject {
+  /** The slot the result goes into; null for a new one. */
+  readonly home: Slot | null;
+  readonly operands: readonly Taken[];
+  readonly base: { readonly name: string; readonly matter: Matter } | null;
+}
+
+/** Who is acted on: the party after `into`, `over`, `in`; the current matter for `add` and `fold`; the operands; else the current matter. */
+function subjectOf(bench: Bench, step: Step, parties: Parties, takesUp: boolean): Subject | null {
+  const { node } = step;
+  let { operands } = parties;
+  if (parties.base) {
+    const { slot, name } = parties.base;
+    if (operands.length === 0) {
+      const current = currentMatter(bench, step, slot);
+      if (!current) return null;
+      operands = [current];
+    }
+    const matter = takeShare(slot, 1, step);
+    const own = operands.length === 1 && !operands[0]!.partial ? operands[0]!.slot : null;
+    return { home: takesUp ? own : slot, operands, base: { name, matter } };
+  }
+  if ((node.verb === 'add' || node.verb === 'fold') && operands.length > 0) {
+    const { current } = bench;
+    if (!current?.matter || operands.some((taken) => taken.slot === current)) {
+      if (!current?.matter && operands.length > 1 && node.verb === 'fold') return { home: null, operands, base: null };
+      missingCurrent(bench, step, operands);
+      return operands.length === 1 && !operands[0]!.partial
+        ? { home: operands[0]!.slot, operands, base: null }
+        : { home: null, operands, base: null };
+    }
+    return {
+      home: current,
+      operands,
+      base: { name: current.names[0] ?? 'what is being worked on', matter: takeShare(current, 1, step) },
+    };
+  }
+  if (operands.length === 0 && parties.vessel && parties.withs.length > 0) {
+    // `line ring with sponge`: what goes in is what is acted on.
+    return { home: null, operands: parties.withs, base: null };
+  }
+  if (operands.length === 0) {
+    const current = currentMatter(bench, step, null);
+    return current ? { home: current.slot, operands: [current], base: null } : null;
+  }
+  const only = operands.length === 1 ? operands[0]! : null;
+  return { home: only && !only.partial ? only.slot : null, operands, base: null };
+}
+
+/** The current matter, or as much of it as a bare amount says where that is clearly only a part. */
+function currentMatter(bench: Bench, step: Step, base: Slot | null): Taken | null {
+  const { current } = bench;
+  if (!current?.matter || current === base) {
+    missingCurrent(bench, step, []);
+    return null;
+  }
+  const name = current.names[0] ?? 'what is being worked on';
+  if (step.node.amount) {
+    const asked = gramsPortioned(bench, current.matter, pickVarying(step.node.amount, bench.chosen));
+    const there = middle(current.matter.grams);
+    // Portion sizes rest on estimated volumes: only a clearly smaller amount leaves a rest for a later step.
+    if (asked > 0 && asked < 0.6 * there)
+      return { name, slot: current, matter: takeShare(current, asked / there, step), partial: true };
+  }
+  return { name, slot: current, matter: takeShare(current, 1, step), partial: false };
+}
+
+function missingCurrent(bench: Bench, step: Step, operands: readonly Taken[]): void {
+  const { node } = step;
+  const other = [...bench.slots.values()].find((slot) => slot.matter && operands.every((taken) => taken.slot !== slot))?.names[0];
+  const end = node.operands.at(-1)?.end ?? node.verbSpan.end;
+  bench.findings.push({
+    code: 'used-before-made',
+    place: placeOf(step, node.verbSpan),
+    numbers: { name: null, verb: node.verb, into: other ?? null },
+    fixes:
+      other && operands.length > 0
+        ? [{ title: `Write into ${other}`, edits: [{ ...placeOf(step, { start: end, end }), text: ` into ${other}` }] }]
+        : [],
+  });
+}
+
+/** `at TEMP` of the matter as the step starts: of what is poured, glazed or dipped with; of the base of a fold; else of what is acted on. */
+function startReadings(bench: Bench, step: Step, subject: Subject, parties: Parties) {
+  const { node } = step;
+  const at = surroundingsVerbs.has(node.verb) ? null : atOf(node, bench.chosen);
+  const read = (matter: Matter): Matter => (at ? atReading(matter, at.written, at.ranged, bench.settings, 'read', step) : matter);
+  const withs = parties.withs === subject.operands ? [] : parties.withs.map((taken) => taken.matter);
+  const operands = subject.operands.map((taken) => taken.matter);
+  const base = subject.base?.matter ?? null;
+  if (!at) return { operands, withs, base };
+  if (withs.length > 0) return { operands, withs: withs.map(read), base };
+  if (node.verb === 'fold' && base) return { operands, withs, base: read(base) };
+  return { operands: operands.map(read), withs, base };
+}
+
+function inputsOf(
+  subject: Subject,
+  operands: readonly Matter[],
+  withs: readonly Matter[],
+  base: Matter | null,
+): readonly Input[] {
+  return [
+    ...(subject.base && base ? [{ role: 'base' as const, name: subject.base.name, matter: base, partial: false }] : []),
+    ...subject.operands.map((taken, index) => ({
+      role: 'operand' as const,
+      name: taken.name,
+      matter: operands[index]!,
+      partial: taken.partial,
+    })),
+    ...withs.map((matter) => ({ role: 'with' as const, name: matter.parts[0]?.line.name ?? 'it', matter, partial: false })),
+  ];
+}
+
+function meet(meeting: Meeting, operands: readonly Matter[], base: Matter | null): Matter {
+  const parties = base ? [base, ...operands] : operands;
+  if (parties.length === 1) return parties[0]!;
+  if (meeting === 'layer' || (meeting === 'mix or layer' && base && holdsShape(base))) return layered(parties);
+  return mixed(parties);
+}
+
+/** Set, frozen or baked matter carries what is poured on it. */
+const holdsShape = (matter: Matter): boolean =>
+  matter.layers !== null || matter.frozen || matter.baked || matter.gelatin === 'set';
+
+function lossesTaken(bench: Bench, step: Step, matter: Matter): Matter {
+  const losing = losingOf(step.node, bench.chosen);
+  if (!losing) return matter;
+  return steaming.has(step.node.verb)
+    ? evaporate(matter, times(losing, middle(matter.grams)))
+    : keeping(matter, interval(1 - losing.high, 1 - losing.low));
+}
+
+/** What is put into a vessel that already holds matter of this block lies on top of it. */
+function stackedIn(bench: Bench, step: Step, subject: Subject, parties: Parties, matter: Matter): Matter {
+  if (!parties.vessel || !placingVerbs.has(step.node.verb) || !stacksIn(parties.vessel.noun)) return matter;
+  const { noun } = parties.vessel;
+  const below = bench.all.find((slot) => slot.vessel === noun && slot.matter !== null && slot !== subject.home);
+  return below ? layered([takeShare(below, 1, step), matter]) : matter;
+}
+
+/** Foams in the matter grow older by every step. */
+function passTime(matter: Matter, before: Matter, seconds: { low: number; high: number }): Matter {
+  const { foam } = matter;
+  if (!foam || foam !== before.foam) return matter;
+  return withMatter(matter, {
+    foam: { ...foam, waited: interval(foam.waited.low + seconds.low, foam.waited.high + seconds.high) },
+  });
+}
+
+/** Puts the result into its slot, names it, and makes it current. */
+function settle(bench: Bench, step: Step, subject: Subject, parties: Parties, matter: Matter, takesUp: boolean): Slot {
+  const as = clauseOf(step.node, 'as');
+  let slot = subject.home;
+  if (slot) {
+    slot.usedBy = null;
+    refill(slot, matter);
+  } else slot = addSlot(bench, matter, []);
+  if (as) {
+    slot.names.unshift(as.name.text);
+    bench.slots.set(as.name.key, slot);
+  }
+  if (takesUp && parties.base) parties.base.slot.spent = true;
+  if (step.node.verb === 'unmould') slot.vessel = null;
+  else if (parties.vessel) slot.vessel = parties.vessel.noun;
+  bench.current = slot;
+  return slot;
+}
+
+interface Outcome {
+  readonly inputs: readonly Input[];
+  readonly matter: Matter;
+  readonly slot: Slot;
+  readonly act: Act;
+  readonly effect: Effect;
+  readonly seconds: { readonly low: number; readonly high: number };
+  readonly mould: string | null;
+}
+
+function recordOf(bench: Bench, step: Step, id: string, outcome: Outcome): StepRecord {
+  const { act, effect, slot } = outcome;
+  const result: { -readonly [K in keyof Matter]: Matter[K] } = { ...outcome.matter };
+  const volume = millilitresOf(result);
+  const largest = effect.peakOverrun ? millilitresOf(result, effect.peakOverrun) : volume;
+  const record: StepRecord = {
+    id,
+    step,
+    component: bench.component,
+    inputs: outcome.inputs,
+    result,
+    reserved: null,
+    names: [...slot.names],
+    additions: effect.additions ?? [],
+    computed: effect.computed ?? act.computed,
+    written: writtenReading(bench, step),
+    seconds: { range: outcome.seconds, estimated: act.duration === null },
+    medium: effect.medium ?? null,
+    surroundings: effect.surroundings ?? null,
+    vessel: act.vessel,
+    mould: outcome.mould,
+    millilitres: volume,
+    largestMillilitres: interval(Math.max(volume.low, largest.low), Math.max(volume.high, largest.high)),
+    assumptions: effect.assumptions ?? [],
+  };
+  result.made = record;
+  slot.matter = result;
+  return record;
+}
+
+function writtenReading(bench: Bench, step: Step) {
+  const to = toCelsiusOf(step.node, bench.chosen);
+  if (to) return to.written;
+  const check = checkOf(step.node, bench.chosen);
+  if (check && 'celsius' in check) return check.celsius;
+  const at = surroundingsVerbs.has(step.node.verb) && step.node.verb !== 'hold' ? null : atOf(step.node, bench.chosen);
+  return at?.written ?? null;
+}
+
+/** All masses of a record's result, for models that look at each. */
+export const massesOf = (record: StepRecord): readonly Matter[] => bodiesOf(record.result);

@@ -1,0 +1,112 @@
+/** Verbs that hydrate and extract, and tempering: gelatin blooms, cakes soak, leaves infuse, sieves hold back. */
+import { hydrationLimit } from '../matter/gelatin.ts';
+import { interval, middle } from '../quantities/interval.ts';
+import { toCelsiusOf } from '../run/clauses.ts';
+import { atComputed, compositionOf, eachBody, mixed, portionOf, withMatter } from '../run/matter-of.ts';
+import type { Matter, Part } from '../run/trace.ts';
+import type { Act, Effect, VerbEffect } from './act.ts';
+import { toReading } from './reading.ts';
+import { afterHeating, warmed } from './treatment.ts';
+
+const traitsOf = (part: Part) => (part.line.substance.is === 'kind' ? part.line.substance.kind.traits : []);
+
+const holds = (matter: Matter, trait: ReturnType<typeof traitsOf>[number]): boolean =>
+  matter.parts.some((part) => traitsOf(part).includes(trait));
+
+/** Gelatin takes water up: powder all it is given, sheets at most six times their mass; the rest is drained. */
+function bloom(act: Act): Effect {
+  const { base } = act;
+  const dry = act.operands.length > 0 ? mixed(act.operands) : null;
+  if (!base || !dry) return { matter: act.together, seconds: act.duration ?? interval(300, 600) };
+  const sheets = dry.parts.some((part) => part.line.phase === 'sheet' && traitsOf(part).includes('gelatin'));
+  const most = sheets ? hydrationLimit.sheet * middle(dry.grams) : Number.POSITIVE_INFINITY;
+  const water = portionOf(base, Math.min(1, most / Math.max(1e-9, middle(base.grams))));
+  const together = mixed([dry, water]);
+  const hydrated = holds(dry, 'gelatin') ? withMatter(together, { gelatin: 'bloomed', phase: 'gel' }) : together;
+  return { matter: warmed(hydrated), seconds: act.duration ?? interval(300, 600) };
+}
+
+/** Up to what the kind absorbs, all where that is not known; the rest is drained. */
+function soak(act: Act): Effect {
+  const { base } = act;
+  const dry = act.operands.length > 0 ? mixed(act.operands) : null;
+  if (!base || !dry) return { matter: act.together, seconds: act.duration ?? interval(60, 600) };
+  let takes = 0;
+  let known = true;
+  for (const part of dry.parts) {
+    const absorbs = part.line.substance.is === 'kind' ? part.line.substance.kind.absorbs : null;
+    if (absorbs === null) known = false;
+    else takes += part.grams * absorbs;
+  }
+  const liquid = known ? portionOf(base, Math.min(1, takes / Math.max(1e-9, middle(base.grams)))) : base;
+  const matter = withMatter(mixed([dry, liquid]), { phase: dry.phase, baked: dry.baked });
+  return {
+    matter: warmed(holds(dry, 'gelatin') ? withMatter(matter, { gelatin: 'bloomed', phase: 'gel' }) : matter),
+    seconds: act.duration ?? interval(60, 600),
+  };
+}
+
+function dissolve(act: Act): Effect {
+  const matter = toReading(act, warmed(act.together)) ?? warmed(act.together);
+  return { matter: withMatter(matter, { phase: 'liquid' }), seconds: act.duration ?? interval(60, 300) };
+}
+
+/** Steeping off the heat: a covered pan loses a few degrees in ten minutes (estimate: 0–1.5 K a minute, no less than the room). */
+function infuse(act: Act): Effect {
+  const seconds = act.duration ?? interval(300, 900);
+  const read = toCelsiusOf(act.node, act.chosen) ? toReading(act, act.together) : null;
+  const { celsius } = act.together.heat;
+  const floor = Math.min(celsius.low, act.settings.room.low);
+  const cooler = interval(Math.max(floor, celsius.low - (1.5 * seconds.high) / 60), celsius.high);
+  const matter = read ?? (celsius.low > act.settings.room.high ? atComputed(act.together, cooler, 'computed') : act.together);
+  return {
+    matter: warmed(matter),
+    seconds,
+    assumptions: read ? [] : ['a covered pan off the heat loses up to 1.5 °C a minute (estimate)'],
+  };
+}
+
+/** What steeped stays behind, and holds back up to three times its mass of liquid (estimate). */
+function strain(act: Act): Effect {
+  const matter = eachBody(act.together, (body) => {
+    const solids = body.parts.filter((part) => traitsOf(part).includes('infusable'));
+    if (solids.length === 0) return body;
+    const kept = body.parts.filter((part) => !traitsOf(part).includes('infusable'));
+    if (kept.length === 0) return body;
+    const out = solids.reduce((sum, part) => sum + part.grams, 0);
+    const held = Math.min(3 * out, 0.15 * middle(body.grams));
+    return withMatter(body, {
+      parts: kept,
+      ...compositionOf(kept, middle(body.evaporated)),
+      grams: interval(Math.max(0, body.grams.low - out - held), body.grams.high - out),
+    });
+  });
+  return { matter, seconds: act.duration ?? interval(60, 240) };
+}
+
+/** With a party: hot liquid onto eggs in a thin stream. Without: chocolate brought to working crystals. */
+function temper(act: Act): Effect {
+  if (act.base && act.operands.length > 0) {
+    const matter = warmed(act.together);
+    const { low } = matter.heat.celsius;
+    return {
+      matter: toReading(act, matter) ?? (low > 50 ? afterHeating(matter, low, 1) : matter),
+      seconds: act.duration ?? interval(60, 180),
+    };
+  }
+  const matter = toReading(act, act.together) ?? atComputed(act.together, interval(28, 32), 'unknown');
+  return {
+    matter: withMatter(matter, { chocolate: 'in temper', phase: 'liquid' }),
+    seconds: act.duration ?? interval(600, 1200),
+  };
+}
+
+export const hydrateVerbs: Readonly<Record<string, VerbEffect>> = {
+  bloom: { meeting: 'mix', takesUp: true, effect: bloom },
+  soak: { meeting: 'mix', takesUp: true, effect: soak },
+  dissolve: { meeting: 'mix', effect: dissolve },
+  infuse: { meeting: 'mix', effect: infuse },
+  strain: { meeting: 'mix or layer', effect: strain },
+  press: { meeting: 'mix or layer', effect: strain },
+  temper: { meeting: 'mix', effect: temper },
+};

@@ -1,0 +1,39 @@
+/** The written reading that ends a step, and what an unwritten heating may come to. */
+
+import { boilingPoint } from '../matter/boiling.ts';
+import { type Interval, interval, middle } from '../quantities/interval.ts';
+import { toCelsiusOf } from '../run/clauses.ts';
+import { atComputed, atReading, thermalComposition } from '../run/matter-of.ts';
+import type { Matter } from '../run/trace.ts';
+import type { Act } from './act.ts';
+import { afterHeating } from './treatment.ts';
+
+/** Applies `to TEMP`, where written: heated or cooled by comparison with where it was. Null where no temperature is written. */
+export function toReading(act: Act, matter: Matter): Matter | null {
+  const to = toCelsiusOf(act.node, act.chosen);
+  if (!to) return null;
+  const before = middle(matter.heat.celsius);
+  const target =
+    Number.isFinite(to.written.low) && Number.isFinite(to.written.high)
+      ? middle(to.written)
+      : Number.isFinite(to.written.low)
+        ? to.written.low
+        : to.written.high;
+  const direction = target >= before ? 'heated' : 'cooled';
+  const read = atReading(matter, to.written, to.ranged, act.settings, direction, act.step);
+  return direction === 'heated' ? afterHeating(read, Number.isFinite(to.written.low) ? to.written.low : before, 1) : read;
+}
+
+/** Boiling point of this matter here, °C. */
+export function boilingOf(act: Act, matter: Matter): Interval {
+  const point = boilingPoint(thermalComposition(matter), act.settings.altitudeMetres);
+  return interval(point - 1, point + 1);
+}
+
+/** Heated by an unknown amount: from where it is up to the boil, at least to `least` where the sign or verb says so. */
+export function heatedUnknown(act: Act, matter: Matter, least: number, most?: number): Matter {
+  const { celsius } = matter.heat;
+  const top = Math.max(most ?? boilingOf(act, matter).high, celsius.high);
+  const low = Math.min(top, Math.max(celsius.low, least));
+  return atComputed(matter, interval(low, top), 'unknown', { heated: act.step });
+}
