@@ -145,7 +145,7 @@ class Kitchen {
     ].join('|');
     const known = memo.get(id);
     if (known) {
-      known.after.forEach((state, index) => Object.assign(incoming[index]?.slot ?? {}, state));
+      for (const [index, state] of known.after.entries()) Object.assign(incoming[index]?.slot ?? {}, state);
       for (const block of known.blocks) if (!this.blocks.includes(block)) this.blocks.push(block);
       return known.blocks.at(-1)!;
     }

@@ -1,5 +1,4 @@
 /** Verbs that hydrate and extract, and tempering: gelatin blooms, cakes soak, leaves infuse, sieves hold back. */
-import { hydrationLimit } from '../matter/gelatin.ts';
 import { interval, middle } from '../quantities/interval.ts';
 import { toCelsiusOf } from '../run/clauses.ts';
 import { atComputed, compositionOf, eachBody, mixed, portionOf, withMatter } from '../run/matter-of.ts';
@@ -13,13 +12,16 @@ const traitsOf = (part: Part) => (part.line.substance.is === 'kind' ? part.line.
 const holds = (matter: Matter, trait: ReturnType<typeof traitsOf>[number]): boolean =>
   matter.parts.some((part) => traitsOf(part).includes(trait));
 
+/** Sheets are lifted out with at most six times their mass of water (the notation says so; makers advise 5-6). */
+const sheetTakes = 6;
+
 /** Gelatin takes water up: powder all it is given, sheets at most six times their mass; the rest is drained. */
 function bloom(act: Act): Effect {
   const { base } = act;
   const dry = act.operands.length > 0 ? mixed(act.operands) : null;
   if (!base || !dry) return { matter: act.together, seconds: act.duration ?? interval(300, 600) };
   const sheets = dry.parts.some((part) => part.line.phase === 'sheet' && traitsOf(part).includes('gelatin'));
-  const most = sheets ? hydrationLimit.sheet * middle(dry.grams) : Number.POSITIVE_INFINITY;
+  const most = sheets ? sheetTakes * middle(dry.grams) : Number.POSITIVE_INFINITY;
   const water = portionOf(base, Math.min(1, most / Math.max(1e-9, middle(base.grams))));
   const together = mixed([dry, water]);
   const hydrated = holds(dry, 'gelatin') ? withMatter(together, { gelatin: 'bloomed', phase: 'gel' }) : together;
