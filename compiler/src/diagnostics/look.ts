@@ -20,7 +20,8 @@ export const coldest = (heat: Heat): number => (heat.basis === 'written' && heat
 /** The figure to name for matter that is too warm: the reading it was last taken to where nothing cooled it since, else what decided. */
 export function namedWarmth(heat: Heat): number {
   const reading = heat.heated?.written;
-  if (heat.basis !== 'written' && reading && !heat.cooledSince && Number.isFinite(reading.high)) return Math.max(reading.high, heat.celsius.low);
+  if (heat.basis !== 'written' && reading && !heat.cooledSince && Number.isFinite(reading.high))
+    return Math.max(reading.high, heat.celsius.low);
   return warmest(heat);
 }
 
@@ -64,11 +65,13 @@ export function lifeBefore(matter: Matter): readonly StepRecord[] {
   return [...seen];
 }
 
-const madeBy = (matter: Matter): StepRecord[] => [matter, ...(matter.layers ?? [])].flatMap((body) => (body.made ? [body.made] : []));
+const madeBy = (matter: Matter): StepRecord[] =>
+  [matter, ...(matter.layers ?? [])].flatMap((body) => (body.made ? [body.made] : []));
 
 export const massOf = (matter: Matter): number => Math.max(1e-9, middle(matter.grams));
 
-export const traitsOf = (part: Part): readonly Trait[] => (part.line.substance.is === 'kind' ? part.line.substance.kind.traits : []);
+export const traitsOf = (part: Part): readonly Trait[] =>
+  part.line.substance.is === 'kind' ? part.line.substance.kind.traits : [];
 
 /** Grams of parts that have any of the traits. */
 export function gramsOfTraits(matter: Matter, ...traits: readonly Trait[]): number {
@@ -78,7 +81,8 @@ export function gramsOfTraits(matter: Matter, ...traits: readonly Trait[]): numb
 }
 
 /** Mass share (0–1) of parts that have any of the traits. */
-export const shareOfTraits = (matter: Matter, ...traits: readonly Trait[]): number => gramsOfTraits(matter, ...traits) / massOf(matter);
+export const shareOfTraits = (matter: Matter, ...traits: readonly Trait[]): number =>
+  gramsOfTraits(matter, ...traits) / massOf(matter);
 
 /** Gelatin as 200 bloom, percent of the mass it sits in. */
 export const gelatinPercent = (matter: Matter): number => (100 * matter.gelatin200) / massOf(matter);

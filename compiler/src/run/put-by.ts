@@ -5,7 +5,7 @@ import { addSlot, type Bench, partyNamed, placeOf, reportUnknown, reportUsedUp }
 import { checkOf, clauseOf, durationOf } from './clauses.ts';
 import { atReading } from './matter-of.ts';
 import { partiesOf } from './parties.ts';
-import { takeShare } from './slots.ts';
+import { type Taker, takeShare } from './slots.ts';
 import type { Matter, StepRecord } from './trace.ts';
 import { millilitresOf } from './volume-of.ts';
 
@@ -64,7 +64,7 @@ function discard(bench: Bench, step: Step, id: string): StepRecord | null {
 }
 
 /** Strained out or drained: to discard what the sieve held back is no use of used-up matter. */
-const wasTakenUp = (step: Step): boolean => ['bloom', 'soak', 'infuse', 'strain', 'press'].includes(step.node.verb);
+const wasTakenUp = ({ node }: Taker): boolean => ['bloom', 'soak', 'infuse', 'strain', 'press'].includes(node?.verb ?? '');
 
 function check(bench: Bench, step: Step, id: string): StepRecord | null {
   const { current } = bench;

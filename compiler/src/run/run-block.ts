@@ -102,17 +102,8 @@ function matterFor(bench: Bench, input: BlockInput, line: SourceLine, grams: { l
     });
   }
   slot.touched = true;
-  return takeShare(slot, Math.min(1, asked / Math.max(1e-9, there)), drawnBy(line));
+  return takeShare(slot, Math.min(1, asked / Math.max(1e-9, there)), line);
 }
-
-/** A line that draws from another component stands where a step would. */
-function drawnBy(line: SourceLine) {
-  return { id: line.id, place: line.place, condition: line.condition, notes: [], node: drawNode } as unknown as Parameters<
-    typeof takeShare
-  >[2];
-}
-
-const drawNode = { kind: 'step', verb: 'draw' };
 
 function absentLines(component: Component, selection: Selection): ReadonlyMap<string, 'zero' | 'guarded'> {
   const absent = new Map<string, 'zero' | 'guarded'>();

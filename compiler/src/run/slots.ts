@@ -1,8 +1,14 @@
 /** Slots: what a name points at while a block runs. Names share a slot; matter is taken out of it and goes back into it. */
 import { middle } from '../quantities/interval.ts';
-import type { SourceLine, Step } from '../resolve/model.ts';
+import type { Place, SourceLine } from '../resolve/model.ts';
 import { portionOf } from './matter-of.ts';
 import type { Matter } from './trace.ts';
+
+/** Who takes from a slot: a step has all of it; so has an ingredient line that draws from another component. */
+export interface Taker {
+  readonly place: Place;
+  readonly node?: { readonly verb: string };
+}
 
 export interface Slot {
   /** What is left; null when all of it went elsewhere. */
@@ -15,7 +21,7 @@ export interface Slot {
   /** The ingredient line that filled it. */
   readonly line: SourceLine | null;
   /** The step that used the last of it up. */
-  usedBy: Step | null;
+  usedBy: Taker | null;
   /** Put in a vessel, under this noun. */
   vessel: string | null;
   /** Drained, discarded, strained out, greased with: a remainder is no leftover. */
@@ -45,13 +51,13 @@ export function refill(slot: Slot, matter: Matter): void {
 export const gramsIn = (slot: Slot): number => (slot.matter ? middle(slot.matter.grams) : 0);
 
 /** Takes a share (0–1) of what is left; all of it empties the slot. */
-export function takeShare(slot: Slot, share: number, step: Step): Matter {
+export function takeShare(slot: Slot, share: number, taker: Taker): Matter {
   const { matter } = slot;
   if (!matter) throw new Error('takeShare: empty slot');
   slot.touched = true;
   if (share >= 1 - 1e-9) {
     slot.matter = null;
-    slot.usedBy = step;
+    slot.usedBy = taker;
     return matter;
   }
   slot.matter = portionOf(matter, 1 - share);
