@@ -1,4 +1,5 @@
 /** The catalogue: every kind by name and synonym, and the nearest names to one that is not there. */
+import { distance, nameKey } from 'nappe-grammar';
 import { alcohol } from './alcohol.ts';
 import { aromatics } from './aromatics.ts';
 import { chocolate } from './chocolate.ts';
@@ -39,66 +40,52 @@ export const families: readonly Family[] = [
 /** Every kind, in the order of the families. */
 export const allKinds = (): readonly Kind[] => families.flatMap((family) => family.kinds);
 
-/** The kind of that name or synonym, compared whole after folding; no plural is guessed. */
-export const findKind = (name: string): Kind | undefined => byKey().get(foldName(name));
+/** The kind of that name or synonym, compared whole by name key; null where there is none. No plural is guessed. */
+export const findKind = (name: string): Kind | null => byKey().get(nameKey(name))?.kind ?? null;
 
-/** Up to `count` kinds whose names come nearest to `name`, the nearest first: misspellings, then names that share its words. */
-export function nearestKinds(name: string, count: number): readonly Kind[] {
-  const wanted = foldName(name);
-  if (wanted === '' || wanted.length > longestName) return [];
-  const best = new Map<Kind, number>();
-  for (const [key, kind] of byKey()) {
-    const distance = farness(wanted, key);
-    if (distance !== null && distance < (best.get(kind) ?? Number.POSITIVE_INFINITY)) best.set(kind, distance);
+/**
+ * Up to `most` names of the catalogue that `name` may have meant, one a kind, the nearest first: misspellings, then names
+ * that share all their words with it. The spelling that came nearest is what is given, be it a synonym.
+ */
+export function nearestKinds(name: string, most = 3): readonly string[] {
+  const wanted = nameKey(name);
+  if (wanted === '' || wanted.length > longestName || byKey().has(wanted)) return [];
+  const best = new Map<Kind, { text: string; farness: number }>();
+  for (const [key, { kind, text }] of byKey()) {
+    const farness = farnessOf(wanted, key);
+    if (farness !== null && farness < (best.get(kind)?.farness ?? Number.POSITIVE_INFINITY)) best.set(kind, { text, farness });
   }
-  return [...best]
-    .sort(([a, near], [b, far]) => near - far || (a.name < b.name ? -1 : 1))
-    .slice(0, count)
-    .map(([kind]) => kind);
+  return [...best.values()]
+    .sort((a, b) => a.farness - b.farness || (a.text < b.text ? -1 : 1))
+    .slice(0, most)
+    .map(({ text }) => text);
 }
-
-/** How names are compared: case, spaces, Unicode form and the typographic apostrophe fold. */
-export const foldName = (name: string): string =>
-  name.normalize('NFC').replaceAll('’', "'").trim().replace(/\s+/gu, ' ').toLowerCase();
 
 /** A longer name is not a misspelling of any kind's. */
 const longestName = 60;
 
-let index: ReadonlyMap<string, Kind> | undefined;
+interface Entry {
+  readonly kind: Kind;
+  readonly text: string;
+}
 
-function byKey(): ReadonlyMap<string, Kind> {
-  index ??= new Map(allKinds().flatMap((kind) => [kind.name, ...kind.synonyms].map((name) => [foldName(name), kind] as const)));
+let index: ReadonlyMap<string, Entry> | undefined;
+
+/** Made at the first look-up: a program that reads no ingredient pays nothing. */
+function byKey(): ReadonlyMap<string, Entry> {
+  index ??= new Map(
+    allKinds().flatMap((kind) => [kind.name, ...kind.synonyms].map((text) => [nameKey(text), { kind, text }] as const)),
+  );
   return index;
 }
 
 /** Letters that differ, or, where one name's words are all in the other, a little more than a misspelling; null when far. */
-function farness(wanted: string, key: string): number | null {
+function farnessOf(wanted: string, key: string): number | null {
   const allowed = Math.max(1, Math.floor(Math.min(wanted.length, key.length) / 3));
-  const letters = Math.abs(wanted.length - key.length) > allowed ? null : letterDistance(wanted, key, allowed);
-  if (letters !== null) return letters;
+  const slips = distance(wanted, key, allowed);
+  if (slips <= allowed) return slips;
   const [few, many] = wanted.length < key.length ? [wanted, key] : [key, wanted];
   const words = many.split(' ');
-  return few.length > 2 && few.split(' ').every((word) => words.includes(word)) ? 4 + words.length : null;
-}
-
-/** Letters to change, add, drop or swap with their neighbour; null where more than `allowed`. */
-function letterDistance(from: string, to: string, allowed: number): number | null {
-  let before: number[] = [];
-  let previous = Array.from({ length: to.length + 1 }, (_, column) => column);
-  for (let row = 1; row <= from.length; row++) {
-    const current = [row];
-    for (let column = 1; column <= to.length; column++) {
-      const same = from[row - 1] === to[column - 1];
-      let least = Math.min(previous[column]! + 1, current[column - 1]! + 1, previous[column - 1]! + (same ? 0 : 1));
-      if (row > 1 && column > 1 && from[row - 1] === to[column - 2] && from[row - 2] === to[column - 1]) {
-        least = Math.min(least, before[column - 2]! + 1);
-      }
-      current.push(least);
-    }
-    if (Math.min(...current) > allowed) return null;
-    before = previous;
-    previous = current;
-  }
-  const distance = previous[to.length]!;
-  return distance <= allowed ? distance : null;
+  const shared = few.split(' ');
+  return few.length > 2 && shared.every((word) => words.includes(word)) ? longestName + words.length - shared.length : null;
 }

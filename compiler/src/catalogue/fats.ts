@@ -132,9 +132,9 @@ export const fats: readonly Kind[] = [
     saturated: 18,
   }),
   row(
-    'mono- and diglycerides',
-    'mono- et diglycérides',
-    'monostearate, glycerol monostearate, GMS, E471, mono and diglycerides, sponge emulsifier, cake emulsifier',
+    'glycerol monostearate',
+    'monostéarate de glycérol',
+    'monostearate, GMS, E471, mono- and diglycerides, mono and diglycerides, sponge emulsifier, cake emulsifier',
     'powder',
     made('otherFat', { water: 1 }, practice),
     { density: 0.5, saturated: 95 },

@@ -758,9 +758,9 @@ export const fruit: readonly Kind[] = [
     { traits: ['fruit'], density: 1.2, piece: 4, pH: 3.5, pasteurised: true },
   ),
   row(
-    'cherries in brandy',
+    'brandied cherries',
     'cerises à l’eau-de-vie',
-    'brandied cherries, cherries in kirsch',
+    'cherries in brandy, cherries in kirsch',
     'solid',
     made('water', { alcohol: 12, otherSugars: 22, fibre: 1.5, protein: 0.6, ash: 0.3 }, practice),
     { traits: ['fruit', 'alcohol'], density: 1.02, piece: 3.5, pH: 3.5 },

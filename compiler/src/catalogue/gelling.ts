@@ -4,7 +4,7 @@ import { made, mixed, practice, row, sr28 } from './row.ts';
 
 const gelatin = sr28('19177', [13, 85.6, 0.1, 0, 0, 0, 1.3]);
 const water = made('water', {}, 'a pure substance');
-const gum = (name: string) => made('fibre', { water: 11, protein: 2, ash: 3 }, `${practice}: ${name} is nearly all fibre`);
+const gum = (name: string, ash = 3) => made('fibre', { water: 11, protein: 2, ash }, `${practice}: ${name} is nearly all fibre`);
 const pectin = made('fibre', { water: 9, sucrose: 30, ash: 3 }, `${practice}: standardised with sugar`);
 
 export const gelling: readonly Kind[] = [
@@ -135,7 +135,7 @@ export const gelling: readonly Kind[] = [
     traits: ['gum'],
     sodium: 9500,
   }),
-  row('xanthan gum', 'xanthane', 'xanthan', 'powder', gum('xanthan'), { density: 0.65, traits: ['gum'], sodium: 3500 }),
+  row('xanthan gum', 'xanthane', 'xanthan', 'powder', gum('xanthan', 9), { density: 0.65, traits: ['gum'], sodium: 3500 }),
   row('guar gum', 'gomme de guar', 'guar', 'powder', gum('guar'), { density: 0.65, traits: ['gum'], sodium: 50 }),
   row('locust bean gum', 'gomme de caroube', 'carob gum, carob bean gum, LBG', 'powder', gum('locust bean gum'), {
     density: 0.65,
@@ -152,7 +152,7 @@ export const gelling: readonly Kind[] = [
     'gomme de cellulose',
     'CMC, carboxymethyl cellulose, tylose, tylose powder',
     'powder',
-    gum('cellulose gum'),
+    gum('cellulose gum', 20),
     { density: 0.7, traits: ['gum'], sodium: 8000 },
   ),
   row('methylcellulose', 'méthylcellulose', '', 'powder', gum('methylcellulose'), { density: 0.5, traits: ['gum'], sodium: 400 }),

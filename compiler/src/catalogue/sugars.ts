@@ -229,9 +229,9 @@ export const sugars: readonly Kind[] = [
     { density: 1.42, traits: ['sugar', 'syrup'], pH: 5, sodium: 20 },
   ),
   row(
-    'glucose syrup 60 DE',
+    'high-DE glucose syrup',
     'sirop de glucose 60 DE',
-    'high-DE glucose syrup, 60 DE glucose syrup, glucose syrup DE 60',
+    'glucose syrup 60 DE, 60 DE glucose syrup, glucose syrup DE 60',
     'liquid',
     glucoseSyrup(81, 0.75, '60 DE, 81 % solids, 75 % of them mono- and disaccharides'),
     { density: 1.42, traits: ['sugar', 'syrup'], pH: 5, sodium: 20 },
