@@ -56,7 +56,7 @@ export function measuresFor(language: Language, units: Units): Measures {
     mass: (grams) => dual(`${number(scaleGrams(grams))} g`, usMass(grams, language, number)),
     roughMass: (grams) => {
       const rough = Number(grams.toPrecision(3));
-      return dual(rough >= 10_000 ? `${number(rough / 1000)} kg` : `${number(rough)} g`, usMass(rough, language, number));
+      return dual(rough >= 1000 ? `${number(rough / 1000)} kg` : `${number(rough)} g`, usMass(rough, language, number));
     },
     volume: (millilitres) => {
       const rough = Number(millilitres.toPrecision(4));

@@ -108,6 +108,7 @@ export interface Labels {
   readonly additions: string;
   readonly temperatureLine: string;
   readonly danger: string;
+  readonly timeCompressed: string;
   readonly window: string;
   readonly estimated: string;
   readonly step: string;
@@ -125,7 +126,6 @@ export interface Labels {
   readonly freeFrom: string;
   readonly nutrition: string;
   readonly per100: string;
-  readonly perPortion: string;
   readonly nutritionUnknown: string;
   readonly nutritionBasis: string;
   readonly storage: string;
@@ -168,7 +168,8 @@ export interface ScalingSentences {
   volume(words: ScalingWords): string;
   /** Between a mass and a volume, through the density of the finished mixture. */
   density(words: ScalingWords & { readonly density: string; readonly grams: string; readonly millilitres: string }): string;
-  readonly foam: string;
+  /** What is made, its volume and density, the air counted. */
+  fills(words: { readonly grams: string; readonly millilitres: string; readonly density: string }): string;
   readonly lined: string;
   limit(words: { readonly factor: string; readonly amount: string; readonly name: string }): string;
   pieces(words: { readonly count: string; readonly name: string; readonly asked: string }): string;
@@ -201,7 +202,8 @@ export interface Language {
   above(reading: string): string;
   /** `4 °C, keeps 2 days`: the storage line. */
   keeping(duration: string, reading: string | null): string;
-  portions(count: number): string;
+  /** `per glass (83 g)`; noun null where the language has no word for it. */
+  perPiece(noun: string | null, grams: string): string;
   /** `24 glasses of 100 ml`; size null where none. */
   yield(count: string, noun: string, size: string | null): string;
   /** A noun of `makes` or of the vessel table, in its number; null where the language has none for it (kept as written). */
