@@ -129,7 +129,7 @@ export const alcohol: readonly Kind[] = [
   ),
   row(
     'advocaat',
-    'avocat (liqueur)',
+    'liqueur aux œufs',
     'egg liqueur, eggnog liqueur',
     'liquid',
     made(

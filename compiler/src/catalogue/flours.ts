@@ -145,7 +145,7 @@ export const flours: readonly Kind[] = [
     'semoule de maïs',
     'polenta, corn meal, maize meal',
     'powder',
-    recalled('20422', [11.18, 7.11, 1.75, 79.45, 1.61, 3.9, 0.51], cereal),
+    sr28('20522', [11.18, 7.11, 1.75, 79.45, 1.61, 3.9, 0.51], cereal),
     { traits: ['flour'], density: 0.66, absorbs: 4, saturated: 13, sodium: 7 },
   ),
   row(

@@ -5,24 +5,24 @@ import { type Basis, made, mixed, practice, recalled, row, sr28 } from './row.ts
 /* Sucrose shares of fruit sugars: from memory of handbook tables (Souci-Fachmann-Kraut), rounded to tenths. */
 const raspberry = sr28('09302', [85.75, 1.2, 0.65, 11.94, 4.42, 6.5, 0.46], { sucrose: 0.1 });
 const strawberry = sr28('09316', [90.95, 0.67, 0.3, 7.68, 4.89, 2, 0.4], { sucrose: 0.1 });
-const blackcurrant = recalled('09083', [81.96, 1.4, 0.41, 15.38, 8, 6, 0.86], { sucrose: 0.1 }, 'sugars and fibre estimated');
-const blueberry = recalled('09050', [84.21, 0.74, 0.33, 14.49, 9.96, 2.4, 0.24], { sucrose: 0 });
-const blackberry = recalled('09042', [88.15, 1.39, 0.49, 9.61, 4.88, 5.3, 0.37], { sucrose: 0 });
-const redcurrant = recalled('09084', [83.95, 1.4, 0.2, 13.8, 7.37, 4.3, 0.66], { sucrose: 0.1 });
-const cranberry = recalled('09078', [87.32, 0.46, 0.13, 11.97, 4.27, 3.6, 0.12], { sucrose: 0 });
+const blackcurrant = sr28('09083', [81.96, 1.4, 0.41, 15.38, 8, 6, 0.86], { sucrose: 0.1 }, 'sugars and fibre estimated');
+const blueberry = sr28('09050', [84.21, 0.74, 0.33, 14.49, 9.96, 2.4, 0.24], { sucrose: 0 });
+const blackberry = sr28('09042', [88.15, 1.39, 0.49, 9.61, 4.88, 5.3, 0.37], { sucrose: 0 });
+const redcurrant = sr28('09084', [83.95, 1.4, 0.2, 13.8, 7.37, 4.3, 0.66], { sucrose: 0.1 });
+const cranberry = sr28('09078', [87.32, 0.46, 0.13, 11.97, 4.27, 3.6, 0.12], { sucrose: 0 });
 const mango = sr28('09176', [83.46, 0.82, 0.38, 14.98, 13.66, 1.6, 0.36], { sucrose: 0.6 });
 const apricot = sr28('09021', [86.35, 1.4, 0.39, 11.12, 9.24, 2, 0.75], { sucrose: 0.6 });
 const peach = recalled('09236', [88.87, 0.91, 0.25, 9.54, 8.39, 1.5, 0.43], { sucrose: 0.6 });
 const pear = sr28('09252', [83.96, 0.36, 0.14, 15.23, 9.75, 3.1, 0.32], { sucrose: 0.1 });
 const apple = sr28('09004', [86.67, 0.27, 0.13, 12.76, 10.1, 1.3, 0.17], { sucrose: 0.2 });
-const banana = recalled('09040', [74.91, 1.09, 0.33, 22.84, 12.23, 2.6, 0.82], { sucrose: 0.2, starch: 0.7 });
-const cherry = recalled('09070', [82.25, 1.06, 0.2, 16.01, 12.82, 2.1, 0.48], { sucrose: 0 });
-const sourCherry = recalled('09063', [86.13, 1, 0.3, 12.18, 8.49, 1.6, 0.4], { sucrose: 0.1 });
+const banana = sr28('09040', [74.91, 1.09, 0.33, 22.84, 12.23, 2.6, 0.82], { sucrose: 0.2, starch: 0.7 });
+const cherry = sr28('09070', [82.25, 1.06, 0.2, 16.01, 12.82, 2.1, 0.48], { sucrose: 0 });
+const sourCherry = sr28('09063', [86.13, 1, 0.3, 12.18, 8.49, 1.6, 0.4], { sucrose: 0.1 });
 const plum = sr28('09279', [87.23, 0.7, 0.28, 11.42, 9.92, 1.4, 0.37], { sucrose: 0.2 });
 const pineapple = sr28('09266', [86, 0.54, 0.12, 13.12, 9.85, 1.4, 0.22], { sucrose: 0.6 });
 const kiwi = sr28('09148', [83.07, 1.14, 0.52, 14.66, 8.99, 3, 0.61], { sucrose: 0 });
 const papaya = sr28('09226', [88.06, 0.47, 0.26, 10.82, 7.82, 1.7, 0.39], { sucrose: 0 });
-const fig = recalled('09089', [79.11, 0.75, 0.3, 19.18, 16.26, 2.9, 0.66], { sucrose: 0 });
+const fig = sr28('09089', [79.11, 0.75, 0.3, 19.18, 16.26, 2.9, 0.66], { sucrose: 0 });
 const melon = sr28('09181', [90.15, 0.84, 0.19, 8.16, 7.86, 0.9, 0.65], { sucrose: 0.5 });
 const lychee = sr28('09164', [81.76, 0.83, 0.44, 16.53, 15.23, 1.3, 0.44], { sucrose: 0.1 });
 const passionJuice = sr28('09232', [85.62, 0.39, 0.05, 13.6, 13.4, 0.2, 0.34], { sucrose: 0.3 });
@@ -35,10 +35,10 @@ const orangePeel = sr28('09216', [72.5, 1.5, 0.2, 25, 8, 10.6, 0.8], { sucrose: 
 
 const fresh = { storage: 'chilled', traits: ['fruit'] } as const;
 const berry = { storage: 'chilled', traits: ['fruit', 'berry'] } as const;
-const purée = { storage: 'frozen', traits: ['fruit', 'purée'], density: 1.04 } as const;
-const berryPurée = { storage: 'frozen', traits: ['fruit', 'berry', 'purée'], density: 1.04 } as const;
+const purée = { storage: 'chilled', traits: ['fruit', 'purée'], density: 1.04 } as const;
+const berryPurée = { storage: 'chilled', traits: ['fruit', 'berry', 'purée'], density: 1.04 } as const;
 const enzyme = { storage: 'chilled', traits: ['fruit', 'protease fruit'] } as const;
-const enzymePurée = { storage: 'frozen', traits: ['fruit', 'purée', 'protease fruit'], density: 1.04 } as const;
+const enzymePurée = { storage: 'chilled', traits: ['fruit', 'purée', 'protease fruit'], density: 1.04 } as const;
 const citrus = { storage: 'chilled', traits: ['fruit', 'citrus'] } as const;
 const citrusJuice = { storage: 'chilled', traits: ['fruit', 'citrus', 'juice'], density: 1.03 } as const;
 
@@ -345,7 +345,7 @@ export const fruit: readonly Kind[] = [
     { traits: ['fruit'], density: 1.07, piece: 10, pH: 4, pasteurised: true },
   ),
 
-  /* A purée may be raw or pasteurised: the line says which, so none is taken for pasteurised here. */
+  /* A purée may be raw or pasteurised: the line says which, so none is taken for pasteurised here. Bought frozen, it is weighed thawed. */
   row('raspberry purée', 'purée de framboise', 'raspberry pulp, raspberry coulis', 'liquid', raspberry, {
     ...berryPurée,
     pH: 3.2,
@@ -429,7 +429,7 @@ export const fruit: readonly Kind[] = [
     'sweetened coconut purée',
     'liquid',
     made('water', { otherFat: 18, sucrose: 13, protein: 2, fibre: 1.5, ash: 0.6 }, practice),
-    { storage: 'frozen', traits: ['coconut'], density: 1.03, pH: 6.2, saturated: 88.7, sodium: 15 },
+    { storage: 'chilled', traits: ['coconut'], density: 1.03, pH: 6.2, saturated: 88.7, sodium: 15 },
   ),
   row('pineapple purée', "purée d'ananas", 'pineapple pulp', 'liquid', pineapple, {
     ...enzymePurée,
@@ -634,7 +634,7 @@ export const fruit: readonly Kind[] = [
     'raisins de Corinthe',
     'dried currants, zante currants',
     'solid',
-    recalled('09085', [19.21, 4.08, 0.27, 74.08, 67.28, 6.8, 2.36], {}),
+    sr28('09085', [19.21, 4.08, 0.27, 74.08, 67.28, 6.8, 2.36], {}),
     { traits: ['fruit'], density: 0.61, absorbs: 0.6, pH: 4, sodium: 8 },
   ),
   row(
@@ -653,7 +653,7 @@ export const fruit: readonly Kind[] = [
     sr28('09032', [30.89, 3.39, 0.51, 62.64, 53.44, 7.3, 2.57], { sucrose: 0.3 }),
     { allergens: ['sulphite'], traits: ['fruit'], density: 0.55, piece: 7, absorbs: 0.7, pH: 4, sodium: 10 },
   ),
-  row('dried fig', 'figue sèche', 'dried figs', 'solid', recalled('09094', [30.05, 3.3, 0.93, 63.87, 47.92, 9.8, 1.86], {}), {
+  row('dried fig', 'figue sèche', 'dried figs', 'solid', sr28('09094', [30.05, 3.3, 0.93, 63.87, 47.92, 9.8, 1.86], {}), {
     traits: ['fruit'],
     density: 0.63,
     piece: 8.4,
@@ -674,7 +674,7 @@ export const fruit: readonly Kind[] = [
     'canneberges séchées',
     'dried cranberry',
     'solid',
-    recalled('09079', [15.79, 0.17, 1.09, 82.8, 72.56, 5.3, 0.15], { sucrose: 0.5 }),
+    sr28('09079', [15.79, 0.17, 1.09, 82.8, 72.56, 5.3, 0.15], { sucrose: 0.5 }),
     { traits: ['fruit', 'berry'], density: 0.5, absorbs: 0.6, pH: 2.8, sodium: 5 },
   ),
   row(

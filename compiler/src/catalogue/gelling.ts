@@ -186,6 +186,6 @@ export const gelling: readonly Kind[] = [
     'nappage, nappage neutre, clear glaze, neutral nappage, mirror nappage, cold glaze',
     'gel',
     made('water', { sucrose: 35, otherSugars: 27, fibre: 1.2, ash: 0.2 }, practice),
-    { density: 1.28, pH: 3.6, traits: ['low-methoxyl pectin'], sodium: 20, pasteurised: true },
+    { density: 1.28, pH: 3.6, sodium: 20, pasteurised: true },
   ),
 ];

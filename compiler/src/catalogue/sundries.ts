@@ -19,7 +19,7 @@ export const sundries: readonly Kind[] = [
     made('water', {}, 'a pure substance'),
     { density: 0.998, traits: ['water'], pH: 7 },
   ),
-  row('ice', 'glace (eau)', 'ice cubes, crushed ice, ice water ice, ice cube', 'frozen', made('water', {}, 'a pure substance'), {
+  row('ice', 'glaçons', 'ice cubes, crushed ice, ice water ice, ice cube', 'frozen', made('water', {}, 'a pure substance'), {
     storage: 'frozen',
     density: 0.917,
     piece: 15,
