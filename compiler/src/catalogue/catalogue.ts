@@ -51,8 +51,11 @@ export function nearestKinds(name: string, most = 3): readonly string[] {
   const wanted = nameKey(name);
   if (wanted === '' || wanted.length > longestName || byKey().has(wanted)) return [];
   const best = new Map<Kind, { text: string; farness: number }>();
-  for (const [key, { kind, text }] of byKey()) {
-    const farness = farnessOf(wanted, key);
+  const words = wanted.split(' ');
+  const letters = lettersOf(wanted);
+  for (const [key, entry] of byKey()) {
+    const farness = farnessOf(wanted, words, letters, key, entry);
+    const { kind, text } = entry;
     if (farness !== null && farness < (best.get(kind)?.farness ?? Number.POSITIVE_INFINITY)) best.set(kind, { text, farness });
   }
   return [...best.values()]
@@ -67,6 +70,8 @@ const longestName = 60;
 interface Entry {
   readonly kind: Kind;
   readonly text: string;
+  readonly words: readonly string[];
+  readonly letters: number;
 }
 
 let index: ReadonlyMap<string, Entry> | undefined;
@@ -74,18 +79,41 @@ let index: ReadonlyMap<string, Entry> | undefined;
 /** Made at the first look-up: a program that reads no ingredient pays nothing. */
 function byKey(): ReadonlyMap<string, Entry> {
   index ??= new Map(
-    allKinds().flatMap((kind) => [kind.name, ...kind.synonyms].map((text) => [nameKey(text), { kind, text }] as const)),
+    allKinds().flatMap((kind) =>
+      [kind.name, ...kind.synonyms].map((text) => {
+        const key = nameKey(text);
+        return [key, { kind, text, words: key.split(' '), letters: lettersOf(key) }] as const;
+      }),
+    ),
   );
   return index;
 }
 
-/** Letters that differ, or, where one name's words are all in the other, a little more than a misspelling; null when far. */
-function farnessOf(wanted: string, key: string): number | null {
+/** Letters that differ, or, where one name's words are all in the other, more than any misspelling; null when far. */
+function farnessOf(wanted: string, words: readonly string[], letters: number, key: string, entry: Entry): number | null {
   const allowed = Math.max(1, Math.floor(Math.min(wanted.length, key.length) / 3));
-  const slips = distance(wanted, key, allowed);
-  if (slips <= allowed) return slips;
-  const [few, many] = wanted.length < key.length ? [wanted, key] : [key, wanted];
-  const words = many.split(' ');
-  const shared = few.split(' ');
-  return few.length > 2 && shared.every((word) => words.includes(word)) ? longestName + words.length - shared.length : null;
+  // A slip changes at most two of the letters a name is made of: most names are told apart by that alone.
+  if (Math.abs(wanted.length - key.length) <= allowed && bits(letters ^ entry.letters) <= 2 * allowed) {
+    const slips = distance(wanted, key, allowed);
+    if (slips <= allowed) return slips;
+  }
+  const [few, many] = wanted.length < key.length ? [words, entry.words] : [entry.words, words];
+  const shared = few.length <= many.length && Math.min(wanted.length, key.length) > 2 && few.every((word) => many.includes(word));
+  return shared ? longestName + many.length - few.length : null;
+}
+
+/** One bit a letter, a to z; what is no such letter has none. */
+function lettersOf(key: string): number {
+  let letters = 0;
+  for (let at = 0; at < key.length; at++) {
+    const code = key.charCodeAt(at) - 97;
+    if (code >= 0 && code < 26) letters |= 1 << code;
+  }
+  return letters;
+}
+
+function bits(of: number): number {
+  let count = 0;
+  for (let left = of; left !== 0; left &= left - 1) count++;
+  return count;
 }
