@@ -199,7 +199,7 @@ export const flours: readonly Kind[] = [
   row(
     'corn starch',
     'fécule de maïs',
-    'cornstarch, cornflour, maize starch, maizena, corn-starch, starch',
+    'cornstarch, cornflour, maize starch, corn-starch, starch',
     'powder',
     sr28('20027', [8.32, 0.26, 0.05, 91.27, 0, 0.9, 0.09], cereal),
     { traits: ['cereal starch'], density: 0.51, saturated: 18, sodium: 9 },

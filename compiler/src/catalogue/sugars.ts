@@ -276,7 +276,7 @@ export const sugars: readonly Kind[] = [
   row(
     'invert sugar',
     'sucre inverti',
-    'inverted sugar, invert sugar syrup, invert syrup, trimoline, liquid invert sugar, inverted sugar syrup',
+    'inverted sugar, invert sugar syrup, invert syrup, liquid invert sugar, inverted sugar syrup',
     'paste',
     made('water', { sucrose: 4, otherSugars: 74, ash: 0.2 }, `${practice}: 78 % solids, 95 % of them inverted`),
     { density: 1.4, traits: ['sugar', 'syrup', 'invert'], pH: 4, sodium: 10 },
