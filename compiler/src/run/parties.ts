@@ -1,5 +1,5 @@
 /** The parties of a step: which matter it takes, what takes it in, which vessel it goes into. */
-import type { Operand, Quantity } from 'nappe-grammar';
+import type { Operand, Quantity, StepLine } from 'nappe-grammar';
 import { middle } from '../quantities/interval.ts';
 import { gramsPerUnit } from '../quantities/units.ts';
 import type { Step, Vessel } from '../resolve/model.ts';
@@ -31,7 +31,8 @@ export interface Parties {
 
 export function partiesOf(bench: Bench, step: Step): Parties {
   const { node } = step;
-  const written = partyOf(node);
+  const coated = coatedWith(node);
+  const written = coated ? null : partyOf(node);
   let base: Parties['base'] = null;
   let vessel: Parties['vessel'] = null;
   if (written) {
@@ -50,14 +51,16 @@ export function partiesOf(bench: Bench, step: Step): Parties {
     else operands.push(taken);
   }
   const withs: Taken[] = [];
-  for (const operand of clauseOf(node, 'with')?.operands ?? []) {
+  const applied = [...(clauseOf(node, 'with')?.operands ?? []), ...(coated ? [coated] : [])];
+  for (const operand of applied) {
     const taken = take(bench, step, operand, null);
     if (taken && !('noun' in taken)) withs.push(taken);
+    else if (taken) vessel ??= taken;
   }
   const using = clauseOf(node, 'using');
   const usingVessel = using ? (bench.settings.vessels.find((item) => item.key === using.vessel.key) ?? null) : null;
   if (using && !usingVessel && vesselNounOf(using.vessel.key) === null) reportUnknown(bench, step, using.vessel);
-  const named = node.operands.length + (clauseOf(node, 'with')?.operands.length ?? 0);
+  const named = node.operands.length + applied.length;
   return {
     operands,
     withs,

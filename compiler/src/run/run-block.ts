@@ -48,6 +48,8 @@ export function runBlock(input: BlockInput): BlockRun {
     const slot = addSlot(bench, matter, [line.name], line);
     lines.push({ weighed: { line, grams: times(grams, factor), matter, left: 0, used: false }, slot });
   }
+  // What a block of one line works on needs no name: it is the current matter from the start.
+  if (lines.length === 1 && lines[0]) bench.current = lines[0].slot;
   const records: StepRecord[] = [];
   const suffix = input.batchOf ? `@${input.batchOf.id}` : '';
   for (const step of component.steps) {

@@ -138,6 +138,7 @@ function bake(act: Act): Effect {
 
 function dry(act: Act): Effect {
   const at = atOf(act.node, act.chosen);
+  if (!at && mediumOf(act.node) !== 'oven' && (act.duration?.high ?? 0) < 1200) return dryInPan(act);
   const surroundings = at?.written ?? interval(60, 110);
   const long = (act.duration?.low ?? 0) >= 3600;
   const most = Math.min(100, surroundings.high);
@@ -154,6 +155,21 @@ function dry(act: Act): Effect {
     return losingOf(act.node, act.chosen) ? dried : evaporate(dried, interval(0, body.composition.water * 0.9));
   });
   return { matter, seconds: act.duration ?? interval(3600, 7200), medium: 'oven', surroundings };
+}
+
+/** A panade dried in its pan: a few minutes' steam, no oven (common practice, no source). */
+function dryInPan(act: Act): Effect {
+  const read = toReading(act, act.together);
+  const { celsius } = act.together.heat;
+  const matter =
+    read ??
+    atComputed(act.together, interval(Math.min(celsius.low, 75), Math.max(celsius.high, 90)), 'unknown', { heated: act.step });
+  const share = middle(matter.grams) * 0.08;
+  return {
+    matter: losingOf(act.node, act.chosen) ? matter : evaporate(matter, interval(0, share)),
+    seconds: act.duration ?? interval(60, 300),
+    medium: 'stove',
+  };
 }
 
 /** `toast`: dry heat for nuts and flour. `fry`: in hot fat. Both heat through. */

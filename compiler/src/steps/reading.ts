@@ -1,6 +1,6 @@
 /** The written reading that ends a step, and what an unwritten heating may come to. */
 
-import { boilingPoint } from '../matter/boiling.ts';
+import { boilingPointOf } from '../matter/boiling.ts';
 import { type Interval, interval, middle } from '../quantities/interval.ts';
 import { toCelsiusOf } from '../run/clauses.ts';
 import { atComputed, atReading, thermalComposition } from '../run/matter-of.ts';
@@ -26,8 +26,9 @@ export function toReading(act: Act, matter: Matter): Matter | null {
 
 /** Boiling point of this matter here, °C. */
 export function boilingOf(act: Act, matter: Matter): Interval {
-  const point = boilingPoint(thermalComposition(matter), act.settings.altitudeMetres);
-  return interval(point - 1, point + 1);
+  const point = boilingPointOf(thermalComposition(matter), act.settings.altitudeMetres);
+  // Nothing to boil (pure fat): as hot as a pan makes it.
+  return point === null ? interval(100, 180) : interval(point - 1, point + 1);
 }
 
 /** Heated by an unknown amount: from where it is up to the boil, at least to `least` where the sign or verb says so. */
