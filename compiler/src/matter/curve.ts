@@ -17,13 +17,16 @@ export function valueAt(curve: Curve, x: number): number {
   return curve[curve.length - 1]![1];
 }
 
-/** The x in [low, high] at which a non-decreasing function reaches `target`, by bisection; an end where it lies outside. */
-export function inverse(rising: (x: number) => number, target: number, low: number, high: number): number {
+/**
+ * The x in [low, high] at which a non-decreasing function reaches `target`, by bisection to within `tolerance`; an end where it lies
+ * outside.
+ */
+export function inverse(rising: (x: number) => number, target: number, low: number, high: number, tolerance = 1e-12): number {
   if (rising(low) >= target) return low;
   if (rising(high) <= target) return high;
   let below = low;
   let above = high;
-  for (let i = 0; i < 60; i += 1) {
+  for (let i = 0; i < 60 && above - below > tolerance; i += 1) {
     const x = (below + above) / 2;
     if (rising(x) < target) below = x;
     else above = x;
