@@ -21,7 +21,7 @@ const faulty = (files: readonly SourceFile[], isFaulty: (file: SourceFile) => bo
 
 describe('every source file', () => {
   test('opens with a header comment of at least one sentence', () => {
-    expect(faulty(sources, ({ text }) => !/^\/\*\*[\s*]+[^\s*][^]*?[.!?:;](?=\s)/.test(text.slice(0, 600)))).toEqual([]);
+    expect(faulty(sources, ({ text }) => !/^\/\*\*[\s*]+[^\s*][\s\S]*?[.!?:;](?=\s)/.test(text.slice(0, 600)))).toEqual([]);
     expect(scripts.filter((path) => !/^(#!.*\n)?\/\*\*/.test(readFileSync(path, 'utf8')))).toEqual([]);
   });
 

@@ -6,7 +6,7 @@
  */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { chmodSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -35,11 +35,12 @@ async function buildProgram({ entry, folder, name, warm }) {
   mkdirSync(out, { recursive: true });
   // The packages are of ES modules; their bundles are not.
   writeFileSync(join(out, 'package.json'), '{ "type": "commonjs" }\n');
-  const bundle = await bundled(entry, 'node');
+  const { text: bundle, inputs } = await bundled(entry, 'node');
+  writeFileSync(join(out, 'LICENSES.txt'), licencesOf(inputs));
   const hash = createHash('sha256').update(bundle).digest('hex').slice(0, 12);
   const main = `${name}.program.js`;
   writeFileSync(join(out, main), bundle);
-  const launcher = await bundled('compiler/src/cli/launch.ts', 'node', {
+  const { text: launcher } = await bundled('compiler/src/cli/launch.ts', 'node', {
     PROGRAM: JSON.stringify(main),
     BUILD: JSON.stringify(hash),
   });
@@ -53,12 +54,13 @@ async function buildProgram({ entry, folder, name, warm }) {
 function warmUp(start, words) {
   const sample = readFileSync(join(root, 'samples/pastry-cream.nappe'));
   const { status, stderr } = spawnSync(process.execPath, [start, ...words], { input: sample, cwd: join(root, 'samples') });
-  if (status !== 0) throw new Error(`${start} does not run: ${stderr}`);
+  if (status === null || status > 1) throw new Error(`${start} does not run: ${stderr}`);
 }
 
 async function buildForExtension({ entry, outfile, platform }) {
   mkdirSync(dirname(join(root, outfile)), { recursive: true });
-  const text = await bundled(entry, platform, {}, ['vscode']);
+  const { text, inputs } = await bundled(entry, platform, {}, ['vscode']);
+  writeFileSync(join(root, dirname(outfile), 'LICENSES.txt'), licencesOf(inputs));
   writeFileSync(join(root, outfile), text);
   console.log(`${outfile}  ${Math.round(text.length / 1000)} kB`);
 }
@@ -73,13 +75,27 @@ async function bundled(entry, platform, define = {}, external = []) {
     format: platform === 'node' || external.length > 0 ? 'cjs' : 'iife',
     platform,
     target: platform === 'node' ? 'node20' : 'es2022',
+    // Licences are kept whole in LICENSES.txt beside the bundle.
     legalComments: 'none',
+    metafile: true,
     define,
     external,
     plugins: platform === 'node' ? [withoutChildProcess] : [],
     logLevel: 'warning',
   });
-  return result.outputFiles[0].text;
+  return { text: result.outputFiles[0].text, inputs: Object.keys(result.metafile.inputs) };
+}
+
+/** Name, version, licence and its text for each library that is in a bundle. */
+function licencesOf(inputs) {
+  const folders = new Set(inputs.flatMap((path) => /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? []));
+  const entries = [...folders].map((folder) => {
+    const { name, version, license } = JSON.parse(readFileSync(join(root, folder, 'package.json'), 'utf8'));
+    const file = readdirSync(join(root, folder)).find((entry) => /^licen[cs]e/i.test(entry));
+    const text = file ? readFileSync(join(root, folder, file), 'utf8').trim() : 'No licence text is packed with it.';
+    return `== ${name} ${version} (${license})\n\n${text}\n`;
+  });
+  return `Libraries in this program, each under its own licence.\n\n${entries.sort().join('\n')}`;
 }
 
 /** commander loads `child_process` for commands that are programs of their own; there are none, and it costs 3 ms a start. */

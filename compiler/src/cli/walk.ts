@@ -50,7 +50,7 @@ export function walk(folder: string, root: string, wanted: (name: string) => boo
     try {
       const { path, stats } = locate(link);
       if (stats.isDirectory()) return;
-      if (isWithin(root, path)) files.push(link);
+      if (isWithin(root, path)) files.push(path);
       else
         failures.push(
           new Unreadable(display(link), `this link leads outside ${display(root)}, and nothing outside it is read.`, 'outside'),

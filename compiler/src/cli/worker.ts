@@ -1,0 +1,34 @@
+/** The end of the pool inside a worker: checks the files it is handed, and answers by the batch. */
+import { parentPort, workerData } from 'node:worker_threads';
+import type { Command } from 'commander';
+import { version } from '../../package.json' with { type: 'json' };
+import { fileChecker } from './check-file.ts';
+import { type Answer, failed, type Order, type WorkerData } from './pool.ts';
+
+export function define(command: Command): void {
+  command.action(serve);
+}
+
+function serve(): void {
+  const port = parentPort;
+  if (!port) throw new Error('only the program itself starts a worker');
+  const { settings, current } = workerData as WorkerData;
+  const at = new Int32Array(current);
+  const check = fileChecker(settings);
+  port.on('message', (order: Order | null) => {
+    if (!order) {
+      port.close();
+      return;
+    }
+    const answers = order.targets.map((target, offset): Answer => {
+      const index = order.first + offset;
+      Atomics.store(at, 0, index + 1);
+      try {
+        return { index, result: check(target) };
+      } catch (error) {
+        return { index, result: failed(target, error, version) };
+      }
+    });
+    port.postMessage(answers);
+  });
+}
