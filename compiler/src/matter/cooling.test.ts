@@ -180,6 +180,11 @@ describe('laws', () => {
     );
   });
 
+  test("an unknown mass lies between its own and the surroundings' temperature", () => {
+    const task = { ...water(0), medium: 'fridge' as const, from: { low: 80, high: 85 }, seconds: { low: 60, high: 60 } };
+    expect(temperatureAfter(task)).toEqual({ low: 1, high: 85 });
+  });
+
   test('what is colder than its surroundings never cools', () => {
     const after = temperatureAfter({
       ...water(100),

@@ -81,16 +81,20 @@ export function coolingTime(task: CoolingMass & { readonly from: Interval; reado
 
 /** Why a cooling time cannot be told, for a cook to read; null where it can. */
 export function whyNoCoolingTime(task: CoolingMass & { readonly to: number }): string | null {
-  if (!(task.grams > 0 && task.millilitres > 0 && total(task.composition) > 0)) return 'its mass or volume is not known';
+  if (!known(task)) return 'its mass or volume is not known';
   const coldest = surroundingsOf(task).low;
   if (coldest >= task.to) return `its surroundings are at ${coldest} °C and cannot cool it to ${task.to} °C`;
   return null;
 }
 
-/** °C after a time. What starts colder than its surroundings lies between its own and their temperature, whatever the time. */
+/**
+ * °C after a time. What starts colder than its surroundings, or whose mass or volume is not known, lies between its own and their
+ * temperature, whatever the time.
+ */
 export function temperatureAfter(task: CoolingMass & { readonly from: Interval; readonly seconds: Interval }): Interval {
   const around = surroundingsOf(task);
   const { from, seconds } = task;
+  if (!known(task)) return { low: Math.min(from.low, around.low), high: Math.max(from.high, around.high) };
   return {
     low: from.low <= around.low ? from.low : cooledTo(casesOf(task, 'quick'), Math.min, from.low, seconds.high),
     high: from.high <= around.high ? around.high : cooledTo(casesOf(task, 'slow'), Math.max, from.high, seconds.low),
@@ -105,6 +109,8 @@ export function fastestCooling(mass: CoolingMass): { readonly to21: number; read
 
 /** Limits of that rule in seconds: FDA Food Code 2022, 3-501.14(A), 2 h and 6 h in all. */
 export const twoStageLimits = { to21: 2 * 3600, to5: 6 * 3600 } as const;
+
+const known = (mass: CoolingMass): boolean => mass.grams > 0 && mass.millilitres > 0 && total(mass.composition) > 0;
 
 /** One way the mass may stand: everything not known taken at its quick or its slow end. */
 interface Case {
@@ -167,8 +173,8 @@ function depthOf({ millilitres, vessel }: CoolingMass): Interval {
   const cubicMetres = millilitres / 1e6;
   const byDepth = vessel?.depthMm === undefined ? Infinity : vessel.depthMm / 1000;
   const byWidth = vessel?.diameterMm === undefined ? Infinity : cubicMetres / ((Math.PI / 4) * (vessel.diameterMm / 1000) ** 2);
-  const known = Math.min(byDepth, byWidth);
-  if (Number.isFinite(known)) return interval(known);
+  const told = Math.min(byDepth, byWidth);
+  if (Number.isFinite(told)) return interval(told);
   // A bowl half as deep as a cube of it to one as deep as wide; what is called deep from there to one and a half times that.
   const edge = Math.cbrt(cubicMetres);
   return vessel?.deep ? interval(0.9 * edge, 1.6 * edge) : interval(0.5 * edge, 1.1 * edge);
@@ -197,10 +203,10 @@ function cooledTo(cases: readonly Case[], choose: (...seconds: number[]) => numb
 }
 
 function remembered(compute: (degree: number) => number): (degree: number) => number {
-  const known = new Map<number, number>();
+  const values = new Map<number, number>();
   return (degree) => {
-    const value = known.get(degree) ?? compute(degree);
-    known.set(degree, value);
+    const value = values.get(degree) ?? compute(degree);
+    values.set(degree, value);
     return value;
   };
 }
