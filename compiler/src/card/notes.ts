@@ -11,7 +11,8 @@ import { plainLines } from './text.ts';
 /** A note as a Markdown tree: no HTML, no images, no headings, no footnotes, links only to the web and to mail. */
 export function noteTree(markdown: string): Root {
   const text = plainLines(markdown);
-  if (nesting(text) > deepest) return { type: 'root', children: [{ type: 'paragraph', children: [{ type: 'text', value: text }] }] };
+  if (nesting(text) > deepest)
+    return { type: 'root', children: [{ type: 'paragraph', children: [{ type: 'text', value: text }] }] };
   const tree = parser.parse(text);
   tidy(tree);
   return tree;
@@ -26,7 +27,26 @@ const parser = unified().use(remarkParse).use(remarkGfm);
 
 const schema: Options = {
   ...defaultSchema,
-  tagNames: ['p', 'em', 'strong', 'del', 'code', 'pre', 'blockquote', 'ul', 'ol', 'li', 'a', 'br', 'table', 'thead', 'tbody', 'tr', 'th', 'td'],
+  tagNames: [
+    'p',
+    'em',
+    'strong',
+    'del',
+    'code',
+    'pre',
+    'blockquote',
+    'ul',
+    'ol',
+    'li',
+    'a',
+    'br',
+    'table',
+    'thead',
+    'tbody',
+    'tr',
+    'th',
+    'td',
+  ],
   attributes: { a: ['href'], th: ['align'], td: ['align'], ol: ['start'] },
   protocols: { href: ['http', 'https', 'mailto'] },
 };
@@ -41,7 +61,8 @@ function nesting(text: string): number {
   let most = 0;
   for (const line of text.split('\n')) {
     let opens = 0;
-    for (const character of line) if (character === '>' || character === '[' || character === '*' || character === '_' || character === '~') opens++;
+    for (const character of line)
+      if (character === '>' || character === '[' || character === '*' || character === '_' || character === '~') opens++;
     const [indent = ''] = /^[ \t]*(?:[-+*>0-9.)][ \t]*)*/u.exec(line) ?? [];
     most = Math.max(most, indent.length / 2, opens / 2);
   }
@@ -90,7 +111,10 @@ function withoutBoxes(list: List): List {
       if (typeof item.checked !== 'boolean') return item;
       const [first, ...rest] = item.children as BlockContent[];
       const box = textNode(item.checked ? '☑ ' : '☐ ');
-      const children: BlockContent[] = first?.type === 'paragraph' ? [paragraph([box, ...first.children]), ...rest] : [paragraph([box]), ...(first ? [first] : []), ...rest];
+      const children: BlockContent[] =
+        first?.type === 'paragraph'
+          ? [paragraph([box, ...first.children]), ...rest]
+          : [paragraph([box]), ...(first ? [first] : []), ...rest];
       return { ...item, checked: null, children };
     }),
   };
@@ -109,4 +133,3 @@ const inline = (parent: Parents): boolean => !['root', 'blockquote', 'listItem',
 const textNode = (value: string): PhrasingContent & { type: 'text' } => ({ type: 'text', value });
 
 const paragraph = (children: PhrasingContent[]): Paragraph => ({ type: 'paragraph', children });
-

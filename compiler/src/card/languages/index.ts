@@ -12,4 +12,7 @@ export function languageFor(code: string): Language | null {
   return languages.find((language) => language.code === primary) ?? null;
 }
 
+/** By the exact code of a card. */
+export const languageOf = (code: string): Language => languageFor(code) ?? english;
+
 export type { Language } from './language.ts';
