@@ -1,0 +1,74 @@
+/** Turns the parser's exceptions into one sentence for a cook: what was expected here, and what stands here instead. */
+
+import type { IParserErrorMessageProvider, IRecognitionException, IToken, TokenType } from 'chevrotain';
+import { shown } from '../scanner/scan.ts';
+import { CommaToken, StrayToken, type Token } from '../scanner/tokens.ts';
+import type { LineFix, Problem } from '../tree.ts';
+
+/** The provider names what was expected only; `problemOf` makes the sentence, since it knows the line. */
+export function expectations(onError: () => void): IParserErrorMessageProvider {
+  const say = (expected: string | undefined): string => {
+    onError();
+    return expected ?? 'something else';
+  };
+  return {
+    buildMismatchTokenMessage: ({ expected, ruleName }) => say(expected.name === 'EOF' ? leftover(ruleName) : labelOf(expected)),
+    buildNotAllInputParsedMessage: ({ ruleName }) => say(leftover(ruleName)),
+    buildNoViableAltMessage: ({ customUserDescription }) => say(customUserDescription),
+    buildEarlyExitMessage: ({ customUserDescription }) => say(customUserDescription),
+  };
+}
+
+/** One sentence: what was expected, and what stands there. */
+export function problemOf(error: IRecognitionException & { previousToken?: IToken }, text: string, lineEnd: number): Problem {
+  const token = error.token as Token;
+  const before = error.previousToken as Token | undefined;
+  if (Number.isNaN(token.startOffset)) {
+    return {
+      code: 'syntax',
+      start: Math.max(0, lineEnd - 1),
+      end: lineEnd,
+      message: `The line ends where ${error.message} was expected.`,
+      fixes: [],
+    };
+  }
+  const span = { start: token.startOffset, end: token.endOffset };
+  const found = shown(text.slice(span.start, span.end));
+  if (before?.tokenType === CommaToken && isWord(token)) {
+    return { code: 'syntax', ...span, message: `No comma stands before ${found}.`, fixes: [withoutComma(before, span.start)] };
+  }
+  const fixes = token.tokenType === StrayToken && isFullStop(text, span, lineEnd) ? [remove(span.start, span.end)] : [];
+  return { code: 'syntax', ...span, message: `Here ${error.message} was expected, not ${found}.`, fixes };
+}
+
+/** What may follow a line that could have ended, by the rule that read it. */
+function leftover(ruleName: string): string {
+  return leftovers[ruleName] ?? 'the end of the line';
+}
+
+const leftovers: Readonly<Record<string, string>> = {
+  step: 'a clause such as `to`, `for`, `until` or `into`, or the end of the line',
+  ingredientLine: 'a comma, `when` or the end of the line',
+  equipmentLine: 'a comma or the end of the line',
+  requestLine: '`for`, `with`, `ready`, a comma or the end of the line',
+};
+
+function labelOf(type: TokenType): string {
+  return type.LABEL ?? type.name;
+}
+
+function isWord(token: Token): boolean {
+  return /^[a-z]/.test(token.tokenType.name);
+}
+
+function isFullStop(text: string, span: { start: number; end: number }, lineEnd: number): boolean {
+  return span.end === lineEnd && /^[.;!]$/.test(text.slice(span.start, span.end));
+}
+
+function withoutComma(comma: Token, next: number): LineFix {
+  return { title: 'Remove the comma', edits: [{ start: comma.startOffset, end: next, text: ' ' }] };
+}
+
+function remove(start: number, end: number): LineFix {
+  return { title: 'Remove it', edits: [{ start, end, text: '' }] };
+}
