@@ -47,7 +47,7 @@ const schema: Options = {
     'th',
     'td',
   ],
-  attributes: { a: ['href'], th: ['align'], td: ['align'], ol: ['start'] },
+  attributes: { a: ['href'], ol: ['start'] },
   protocols: { href: ['http', 'https', 'mailto'] },
 };
 
