@@ -132,9 +132,7 @@ export interface Component {
   readonly choicesUsed: readonly string[];
 }
 
-export type ScopeEntry =
-  | { readonly is: 'own component'; readonly key: string }
-  | { readonly is: 'taken'; readonly taken: Taken };
+export type ScopeEntry = { readonly is: 'own component'; readonly key: string } | { readonly is: 'taken'; readonly taken: Taken };
 
 export interface Vessel {
   readonly name: string;
@@ -252,6 +250,8 @@ export interface RawFinding {
   readonly numbers: Figures;
   readonly related?: readonly Related[];
   readonly fixes?: readonly Fix[];
+  /** Found without a run: it is there only where all of these hold. */
+  readonly conditions?: readonly Condition[];
 }
 
 /** What the compiler asks of the world for files; paths are absolute with `/`. */
@@ -259,7 +259,9 @@ export interface Files {
   /** The workspace root: nothing outside it is read. */
   readonly root: string;
   /** The text, or why there is none. */
-  read(path: string): { readonly text: string } | { readonly refused: 'missing' | 'outside' | 'unreadable'; readonly why: string };
+  read(
+    path: string,
+  ): { readonly text: string } | { readonly refused: 'missing' | 'outside' | 'unreadable'; readonly why: string };
 }
 
 export type { FileReference };

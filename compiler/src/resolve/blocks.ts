@@ -1,0 +1,110 @@
+/** A file's blocks, named and grouped: what stands above any formula, and each formula with the blocks under it. */
+import { type Block, type BlockLine, type File, type Line, type LineFix, nameKey, type Problem, type Span } from 'nappe-grammar';
+import type { BlockId, Condition, Fix, Place, RawFinding } from './model.ts';
+
+/** A block with its id; everything in it has places relative to its first line. */
+export interface NamedBlock {
+  readonly id: BlockId;
+  readonly first: number;
+  readonly heading: BlockLine | null;
+  readonly lines: readonly Line[];
+}
+
+/** A formula's own block and the blocks under it, in order; `head` null for what stands above any formula. */
+export interface Group {
+  readonly head: NamedBlock | null;
+  readonly blocks: readonly NamedBlock[];
+}
+
+/** The blocks above any formula (always first, perhaps empty), then one group a formula. */
+export function groupsOf(path: string, file: File): readonly Group[] {
+  const used = new Map<string, number>();
+  const groups: { head: NamedBlock | null; blocks: NamedBlock[] }[] = [{ head: null, blocks: [] }];
+  for (const block of file.blocks) {
+    const named = { id: idOf(path, block, used), first: block.first, heading: block.heading, lines: block.lines };
+    if (block.heading?.word === 'formula') groups.push({ head: named, blocks: [] });
+    else groups.at(-1)?.blocks.push(named);
+  }
+  return groups;
+}
+
+/** `file#component custard`; the second of a name in a file is `file#component custard~2`. */
+function idOf(path: string, { heading }: Block, used: Map<string, number>): BlockId {
+  const title = heading === null ? 'top' : heading.name === null ? heading.word : `${heading.word} ${nameKey(heading.name.text)}`;
+  const count = (used.get(title) ?? 0) + 1;
+  used.set(title, count);
+  return count === 1 ? `${path}#${title}` : `${path}#${title}~${count}`;
+}
+
+export const placeIn = (block: BlockId, line: number, span: Span): Place => ({ block, line, start: span.start, end: span.end });
+
+/** The heading of a block, or its first line where it has none. */
+export const headingPlace = (block: NamedBlock): Place =>
+  placeIn(block.id, 0, block.heading?.span ?? block.lines[0]?.span ?? { start: 0, end: 0 });
+
+/** What the grammar found in a block. */
+export const problemsIn = (block: NamedBlock): readonly RawFinding[] =>
+  block.lines.flatMap((line, index) => line.problems.map((problem) => findingOf(block.id, index, problem)));
+
+function findingOf(block: BlockId, line: number, problem: Problem): RawFinding {
+  return {
+    code: problem.code,
+    place: placeIn(block, line, problem),
+    numbers: { message: problem.message },
+    fixes: problem.fixes.map((fix) => fixIn(block, line, fix)),
+  };
+}
+
+export const fixIn = (block: BlockId, line: number, { title, edits }: LineFix): Fix => ({
+  title,
+  edits: edits.map((edit) => ({ ...placeIn(block, line, edit), text: edit.text })),
+});
+
+/** The notes of a block: by the index of the line they belong to; those after a heading or a header are the block's. */
+export interface Notes {
+  readonly block: readonly string[];
+  readonly at: ReadonlyMap<number, readonly string[]>;
+}
+
+/** Note lines with only blank lines between are one text. */
+export function notesIn(lines: readonly Line[]): Notes {
+  const block: string[] = [];
+  const at = new Map<number, string[]>();
+  let owner: number | null = null;
+  let text: string[] = [];
+  const flush = (): void => {
+    while (text.at(-1) === '') text.pop();
+    if (text.length > 0) {
+      const notes = owner === null ? block : (at.get(owner) ?? []);
+      notes.push(text.join('\n'));
+      if (owner !== null) at.set(owner, notes);
+    }
+    text = [];
+  };
+  lines.forEach((line, index) => {
+    if (line.kind === 'note') text.push(line.markdown);
+    else if (line.kind === 'blank') {
+      if (text.length > 0) text.push('');
+    } else {
+      flush();
+      if (line.kind === 'ingredient' || line.kind === 'step') owner = index;
+      else if (line.kind === 'block' || line.kind === 'header') owner = null;
+    }
+  });
+  flush();
+  return { block, at };
+}
+
+/** A finding that is there only where the conditions hold too. */
+export const under = (finding: RawFinding, conditions: readonly (Condition | null)[]): RawFinding => {
+  const added = conditions.filter((condition) => condition !== null);
+  return added.length === 0 ? finding : { ...finding, conditions: [...(finding.conditions ?? []), ...added] };
+};
+
+/** Whether two arrays hold the identical things in the same order. */
+export const sameItems = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a === b || (a.length === b.length && a.every((item, i) => item === b[i]));
+
+/** The earlier array where nothing in it changed, so that identity says so. */
+export const kept = <T>(earlier: readonly T[] | undefined, now: readonly T[]): readonly T[] =>
+  earlier !== undefined && sameItems(earlier, now) ? earlier : now;

@@ -1,0 +1,146 @@
+/** A formula put together from its headers and resolved components. */
+import { headingPlace, kept, type NamedBlock, placeIn, problemsIn } from './blocks.ts';
+import { duplicates, type Resolved } from './component.ts';
+import { type Item, settingsOf } from './equipment.ts';
+import type { Headers } from './headers.ts';
+import type { Component, Formula, Price, RawFinding } from './model.ts';
+import { nearestNames } from './nearest.ts';
+import type { Scope } from './scopes.ts';
+
+export interface FormulaParts {
+  readonly path: string;
+  readonly scope: Scope;
+  /** What stands above any formula. */
+  readonly above: Scope | null;
+  readonly head: NamedBlock;
+  readonly headers: Headers;
+  readonly resolved: readonly Resolved[];
+  /** Nearest first: the formula's own, the file's, those taken. */
+  readonly items: readonly Item[];
+  readonly prices: readonly Price[];
+}
+
+/** The formula; the earlier object where nothing in it changed. */
+export function formulaOf(parts: FormulaParts, earlier: Formula | undefined): Formula {
+  const { path, head, headers, resolved, items, prices } = parts;
+  const components = resolved.map(({ component }) => component);
+  const findings = [...headers.findings, ...resolved.flatMap((one) => one.findings), ...wholeFindings(parts, components)];
+  const formula: Formula = {
+    id: head.id,
+    name: head.heading?.name?.text ?? 'untitled',
+    file: path,
+    place: headingPlace(head),
+    by: headers.by,
+    version: headers.version,
+    notes: headers.notes,
+    choices: headers.choices,
+    makes: headers.makes,
+    served: headers.served,
+    keeps: headers.keeps,
+    freeFrom: headers.freeFrom,
+    components: kept(
+      earlier?.components,
+      components.filter((component) => !component.isAssembly),
+    ),
+    assembly: components.find((component) => component.isAssembly) ?? null,
+    settings: settingsOf(items, { gelatinLaw: headers.gelatinLaw, tags: headers.tags }, earlier?.settings),
+    prices: kept(earlier?.prices, prices),
+    findings: sameFindings(earlier?.findings, findings),
+    unreadable: findings.some(({ code }) => code === 'syntax') || kitchenUnreadable(parts) || components.some(takesUnreadable),
+  };
+  return earlier !== undefined && sameFields(formula, earlier) ? earlier : formula;
+}
+
+/** What only the formula as a whole shows. */
+function wholeFindings(
+  { scope, above, head, headers, resolved }: FormulaParts,
+  components: readonly Component[],
+): readonly RawFinding[] {
+  const findings: RawFinding[] = [];
+  const declared = components
+    .filter((component) => !component.isAssembly)
+    .map(({ key, name, condition, id, place }) => ({ key, text: name, condition, place: namePlaceIn(scope, id) ?? place }));
+  const taken = [...scope.things.values(), ...(above?.things.values() ?? [])].map(({ key, name, place }) => ({
+    key,
+    text: name,
+    condition: null,
+    place,
+  }));
+  findings.push(...duplicates([...taken.filter(({ key }) => scope.byKey.has(key)), ...declared], headers.choices));
+  const assemblies = scope.group.blocks.filter(({ heading }) => heading?.word === 'assembly');
+  const [first, ...more] = assemblies;
+  for (const second of more)
+    findings.push({
+      code: 'duplicate-name',
+      place: headingPlace(second),
+      numbers: { name: 'assembly' },
+      related: first ? [{ place: headingPlace(first), message: 'the assembly stands here' }] : [],
+    });
+  for (const { line, index } of headers.inherited)
+    if (
+      line.word === 'basis' &&
+      line.name !== null &&
+      !components.some((one) => one.basis.kind === 'line') &&
+      resolved.length > 0 &&
+      components[0]?.id !== head.id
+    )
+      findings.push(unknownBasis(head, index, line.name, components));
+  const counted = headers.makes.some(({ value }) => value.count !== null);
+  if (!counted)
+    for (const component of components)
+      for (const { amount, quantityPlace } of component.lines)
+        if (amount.base.each && (component.isAssembly || component.id === head.id))
+          findings.push({ code: 'needs-mass', place: quantityPlace, numbers: { name: component.name, each: true } });
+  return findings;
+}
+
+function namePlaceIn(scope: Scope, id: string) {
+  const source = scope.sources.find(({ block }) => block.id === id);
+  const name = source?.block.heading?.name;
+  return source && name ? placeIn(source.block.id, 0, name) : null;
+}
+
+function unknownBasis(
+  head: NamedBlock,
+  index: number,
+  name: { readonly key: string; readonly text: string; readonly start: number; readonly end: number },
+  components: readonly Component[],
+): RawFinding {
+  const lines = components.flatMap((component) => component.lines.map((line) => ({ key: line.key, text: line.name })));
+  const [near] = nearestNames(name.key, lines, 1);
+  const place = placeIn(head.id, index, name);
+  const fixes = near === undefined ? [] : [{ title: `Change to ${near}`, edits: [{ ...place, text: near }] }];
+  return { code: 'unknown-name', place, numbers: { name: name.text, nearest: near ?? null }, fixes };
+}
+
+/** Equipment, prices or a house ingredient under the formula that cannot be read. */
+const kitchenUnreadable = ({ scope }: FormulaParts): boolean =>
+  scope.group.blocks.some(
+    (block) =>
+      block.heading !== null &&
+      !['component', 'assembly'].includes(block.heading.word) &&
+      problemsIn(block).some(({ code }) => code === 'syntax'),
+  );
+
+const unreadableComponents = new WeakSet<Component>();
+
+/** Remembers components with a `syntax` finding, so that what takes them is known to be unreadable too. */
+export function rememberUnreadable({ component, findings }: Resolved): void {
+  if (findings.some(({ code }) => code === 'syntax')) unreadableComponents.add(component);
+}
+
+const takesUnreadable = (component: Component): boolean =>
+  component.lines.some(
+    ({ substance }) =>
+      substance.is === 'batch' &&
+      (unreadableComponents.has(substance.taken.component) || substance.taken.formula?.unreadable === true),
+  );
+
+/** Findings are compared by what they say: the places and numbers in them are made anew each time. */
+function sameFindings(earlier: readonly RawFinding[] | undefined, now: readonly RawFinding[]): readonly RawFinding[] {
+  return earlier !== undefined && earlier.length === now.length && JSON.stringify(earlier) === JSON.stringify(now)
+    ? earlier
+    : now;
+}
+
+const sameFields = (a: Formula, b: Formula): boolean => (Object.keys(a) as (keyof Formula)[]).every((key) => a[key] === b[key]);
