@@ -1,6 +1,6 @@
 /** The trace as other programs read it: the shape of `nappe trace --format json`, from a run. */
 import { fatOf, sugarsOf } from '../matter/composition.ts';
-import { organism, reference } from '../matter/lethality.ts';
+import { logReduction, organism, reference } from '../matter/lethality.ts';
 import { type Interval, middle } from '../quantities/interval.ts';
 import type { Place, Selection } from '../resolve/model.ts';
 import type { BlockRun, Foam, Matter, Run, StepRecord, WeighedLine } from './trace.ts';
@@ -162,7 +162,8 @@ function lethality(matter: Matter): TraceStep['lethality'] {
     traitsOf(part.line).some((trait) => trait === 'whole egg' || trait === 'egg yolk' || trait === 'egg white'),
   );
   if (eggs.length === 0) return null;
-  const least = Math.min(...eggs.map((part) => part.log10));
+  // What was baked, dried or fried through is heated enough; by how much, no reading says.
+  const least = Math.min(...eggs.map((part) => (part.baked ? Number.POSITIVE_INFINITY : logReduction(...part.holds))));
   return { log10: Number.isFinite(least) ? round(least, 1) : null, organism, reference };
 }
 
