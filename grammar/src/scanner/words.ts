@@ -77,10 +77,10 @@ export function readQuoted(scan: Scan, at: number): number {
   const close = closingQuote(text, at, end);
   const inside = close < 0 ? end : close;
   const stop = close < 0 ? end : close + 1;
-  const content = singleSpaces(text.slice(at + 1, inside));
+  const content = text.slice(at + 1, inside);
   const span = { start: at, end: stop };
   if (close < 0) blame(scan, span, 'The closing quote `"` is missing.', [insertFix('Add the closing quote', end, '"')]);
-  else if (content === '') blame(scan, span, 'Nothing stands between these quotes; write a name or a text there.');
+  else if (content.trim() === '') blame(scan, span, 'Nothing stands between these quotes; write a name or a text there.');
   pushToken(scan, NameToken, at, stop, makeName(scan, content, at, stop, true));
   return stop;
 }
