@@ -9,6 +9,11 @@ export interface Rule {
   readonly title: string;
   /** A safety code: listed on the card when allowed. */
   readonly safety?: boolean;
+  /**
+   * Judged only of what a formula serves (its life's end, its yield, its safety at the table): silent for a component that stands
+   * by itself in a file for others to take, because who takes it may still cook, chill or set it.
+   */
+  readonly served?: boolean;
   /** What decides between severities, where there are several. */
   readonly decides?: string;
   /** The physics or the rule behind it, a short paragraph for a cook. */
@@ -47,7 +52,12 @@ export interface Diagnostic {
   /** Combinations it holds in; absent where it holds in all. */
   readonly when?: readonly Readonly<Record<string, string>>[];
   readonly fixes: readonly { readonly title: string; readonly edits: readonly FileEdit[] }[];
-  readonly related: readonly { readonly file: string; readonly line: number; readonly column: number; readonly message: string }[];
+  readonly related: readonly {
+    readonly file: string;
+    readonly line: number;
+    readonly column: number;
+    readonly message: string;
+  }[];
 }
 
 export interface FileEdit {

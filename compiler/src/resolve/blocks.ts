@@ -44,14 +44,29 @@ export const headingPlace = (block: NamedBlock): Place =>
 
 /** What the grammar found in a block. */
 export const problemsIn = (block: NamedBlock): readonly RawFinding[] =>
-  block.lines.flatMap((line, index) => line.problems.map((problem) => findingOf(block.id, index, problem)));
+  block.lines.flatMap((line, index) =>
+    line.problems.map((problem) =>
+      findingOf(block.id, index, problem, line.kind === 'bad' ? rowOf(block.lines, index) : line.text),
+    ),
+  );
 
-function findingOf(block: BlockId, line: number, problem: Problem): RawFinding {
+/** Unreadable lines in a row are one problem: the texts of all of them. */
+function rowOf(lines: readonly Line[], index: number): string {
+  let end = index;
+  while (lines[end]?.kind === 'bad') end++;
+  return lines
+    .slice(index, end)
+    .map(({ text }) => text)
+    .join('\n');
+}
+
+function findingOf(block: BlockId, line: number, problem: Problem, text: string): RawFinding {
   return {
     code: problem.code,
     place: placeIn(block, line, problem),
     numbers: { message: problem.message },
     fixes: problem.fixes.map((fix) => fixIn(block, line, fix)),
+    ...(problem.code !== 'range-reversed' && { unreadable: text }),
   };
 }
 

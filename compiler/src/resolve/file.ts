@@ -5,7 +5,7 @@ import { allowsIn } from './allows.ts';
 import { type Group, groupsOf, headingPlace, type NamedBlock, placeIn, problemsIn, sameItems } from './blocks.ts';
 import { type ComponentSource, duplicates, type Resolved, resolveComponent } from './component.ts';
 import { type Item, itemsIn, pricesIn, repeatedItems } from './equipment.ts';
-import { formulaOf, rememberUnreadable } from './formula.ts';
+import { baseOf, formulaOf, rememberUnreadable } from './formula.ts';
 import { headersOf } from './headers.ts';
 import { HouseKinds, type RememberedKind } from './house.ts';
 import type { BlockId, Component, Formula, Price, RawFinding, Request, Unit } from './model.ts';
@@ -27,6 +27,7 @@ import { type Exports, type Library, type TakenThing, takingsOf } from './takes.
 export interface FileMemo {
   components: Map<BlockId, RememberedComponent>;
   formulas: Map<BlockId, Formula>;
+  bases: Map<BlockId, Formula>;
   /** What a block's lines alone decide: headers, equipment, prices. */
   blocks: Map<BlockId, { readonly lines: readonly Line[]; readonly value: unknown }>;
   kinds: Map<BlockId, RememberedKind>;
@@ -39,7 +40,13 @@ interface RememberedComponent {
   readonly resolved: Resolved;
 }
 
-export const newMemo = (): FileMemo => ({ components: new Map(), formulas: new Map(), blocks: new Map(), kinds: new Map() });
+export const newMemo = (): FileMemo => ({
+  components: new Map(),
+  formulas: new Map(),
+  bases: new Map(),
+  blocks: new Map(),
+  kinds: new Map(),
+});
 
 export function resolveFile(path: string, file: File, library: Library & Outlines, memo: FileMemo): Exports {
   return new FileResolver(path, file, library, memo).resolve();
@@ -112,10 +119,12 @@ class FileResolver implements Answers {
       allows: allowsIn(this.file, this.blocks),
       imports: [...new Set(this.takings.flatMap(({ paths }) => paths))],
     };
-    const exports = {
+    const exports: Exports = {
       unit,
       items: this.groups.flatMap((group) => this.itemsOf(group)),
       prices: this.groups.flatMap((group) => this.pricesOf(group)),
+      bases: above.flatMap(({ block }) => this.fresh.components.get(block.id)?.resolved ?? []).map((one) => this.base(one)),
+      missing: new Set(this.takings.flatMap(({ missing }) => [...missing])),
     };
     Object.assign(this.memo, this.fresh);
     return exports;
@@ -177,6 +186,15 @@ class FileResolver implements Answers {
     this.underway.delete(mark);
     this.fresh.formulas.set(head.id, formula);
     return formula;
+  }
+
+  /** A file-level component as a formula of its own. */
+  private base(resolved: Resolved): Formula {
+    const { component } = resolved;
+    const earlier = this.memo.bases.get(component.id);
+    const made = baseOf(resolved, this.itemsFor(0), this.pricesFor(0), earlier);
+    this.fresh.bases.set(component.id, made);
+    return made;
   }
 
   houseKind(key: string): Kind | null {

@@ -51,6 +51,38 @@ export function formulaOf(parts: FormulaParts, earlier: Formula | undefined): Fo
   return earlier !== undefined && sameFields(formula, earlier) ? earlier : formula;
 }
 
+/** A component that stands by itself as a formula that makes nothing else; the earlier object where nothing in it changed. */
+export function baseOf(
+  { component, findings }: Resolved,
+  items: readonly Item[],
+  prices: readonly Price[],
+  earlier: Formula | undefined,
+): Formula {
+  const formula: Formula = {
+    id: component.id,
+    name: component.name,
+    file: component.file,
+    place: component.place,
+    by: null,
+    version: null,
+    notes: component.notes,
+    choices: none,
+    makes: none,
+    served: none,
+    keeps: none,
+    freeFrom: none,
+    components: kept(earlier?.components, [component]),
+    assembly: null,
+    settings: settingsOf(items, { gelatinLaw: 'concentration', tags: none }, earlier?.settings),
+    prices: kept(earlier?.prices, prices),
+    findings: sameFindings(earlier?.findings, findings),
+    unreadable: unreadableComponents.has(component) || takesUnreadable(component),
+  };
+  return earlier !== undefined && sameFields(formula, earlier) ? earlier : formula;
+}
+
+const none: readonly never[] = [];
+
 /** What only the formula as a whole shows. */
 function wholeFindings(
   { scope, above, head, headers, resolved }: FormulaParts,

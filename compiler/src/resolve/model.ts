@@ -252,6 +252,8 @@ export interface RawFinding {
   readonly fixes?: readonly Fix[];
   /** Found without a run: it is there only where all of these hold. */
   readonly conditions?: readonly Condition[];
+  /** The whole line's text, where not all of it could be read: what it names may be missing elsewhere. */
+  readonly unreadable?: string;
 }
 
 /** What the compiler asks of the world for files; paths are absolute with `/`. */

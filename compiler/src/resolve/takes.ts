@@ -12,6 +12,10 @@ export interface Exports {
   readonly unit: Unit;
   readonly items: readonly Item[];
   readonly prices: readonly Price[];
+  /** File-level components, each as a formula by itself. */
+  readonly bases: readonly Formula[];
+  /** Keys of names that `take` lines should have brought. */
+  readonly missing: ReadonlySet<string>;
 }
 
 /** The other files of the workspace, as one file sees them. */

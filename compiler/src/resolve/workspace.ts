@@ -2,7 +2,7 @@
 import { type File, parse, reparse, splitLines } from 'nappe-grammar';
 import { type FileMemo, newMemo, resolveFile } from './file.ts';
 import { fencesOf, isMarkdown } from './markdown.ts';
-import type { Files, Place, Unit } from './model.ts';
+import type { Files, Formula, Place, Unit } from './model.ts';
 import { locate } from './paths.ts';
 import type { Outline, Outlines } from './requests.ts';
 import type { Exports, Library } from './takes.ts';
@@ -28,6 +28,10 @@ export interface Workspace {
   locate(place: Place, from: Unit): Position | null;
   /** The unit and those it takes from, over however many files. */
   reachable(unit: Unit): readonly Unit[];
+  /** File-level components as formulas of one component each, so that they can be run by themselves. */
+  bases(path: string): readonly Formula[];
+  /** Keys of names that the file's `take` lines should have brought and could not. */
+  missing(path: string): ReadonlySet<string>;
 }
 
 /** The text as read, and what it parses to; a line's number is its index in `file.lines`, in Markdown too. */
@@ -125,6 +129,16 @@ class FileWorkspace implements Workspace, Library, Outlines {
     const found = new Map<string, Unit>([[unit.path, unit]]);
     for (const one of found.values()) for (const path of one.imports) if (!found.has(path)) found.set(path, this.unit(path));
     return [...found.values()];
+  }
+
+  bases(path: string): readonly Formula[] {
+    const exports = this.resolution(path);
+    return 'refused' in exports ? [] : exports.bases;
+  }
+
+  missing(path: string): ReadonlySet<string> {
+    const exports = this.resolution(path);
+    return 'refused' in exports ? new Set() : exports.missing;
   }
 
   exportsOf(path: string): Exports | Refused {

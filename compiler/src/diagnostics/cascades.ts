@@ -1,0 +1,90 @@
+/** What an unreadable line or an unknown amount leaves unsure, so that one fault does not raise a row of others. */
+import { nameKey } from 'nappe-grammar';
+import type { BlockId, Component, Formula, Place, RawFinding } from '../resolve/model.ts';
+
+export interface Unsure {
+  /** Whether a rule's finding there rests on what could not be read. */
+  clouds(place: Place): boolean;
+  /** Folded texts of a block's lines with something unreadable in them. */
+  unreadable(block: BlockId): readonly { readonly line: number; readonly text: string }[];
+}
+
+const noLines: readonly { readonly line: number; readonly text: string }[] = [];
+
+/** Findings after which the amount or nature of something in the block is not known. */
+const unknowing: ReadonlySet<string> = new Set([
+  'syntax',
+  'wrong-clause',
+  'unknown-unit',
+  'needs-density',
+  'needs-piece-mass',
+  'needs-mass',
+  'percent-total',
+]);
+
+/**
+ * Below an unreadable line its block is unsure, and with it every block that uses its result; a block with an unknown amount is
+ * unsure as a whole.
+ */
+export function unsureOf(formula: Formula, more: readonly RawFinding[]): Unsure {
+  const from = new Map<BlockId, number>();
+  const texts = new Map<BlockId, { line: number; text: string }[]>();
+  for (const { code, place, unreadable } of [...formula.findings, ...more]) {
+    if (!unknowing.has(code)) continue;
+    const start = code === 'syntax' || code === 'wrong-clause' ? place.line : 0;
+    from.set(place.block, Math.min(from.get(place.block) ?? start, start));
+    if (unreadable !== undefined)
+      texts.set(place.block, [...(texts.get(place.block) ?? []), { line: place.line, text: nameKey(unreadable) }]);
+  }
+  if (from.size > 0) spread(formula, from);
+  return {
+    clouds: ({ block, line }) => line >= (from.get(block) ?? Number.POSITIVE_INFINITY),
+    unreadable: (block) => texts.get(block) ?? noLines,
+  };
+}
+
+/** Blocks that name an unsure component are unsure; so until nothing changes. */
+function spread(formula: Formula, from: Map<BlockId, number>): void {
+  const blocks: readonly Component[] = [...formula.components, ...(formula.assembly ? [formula.assembly] : [])];
+  for (let grown = true; grown; ) {
+    grown = false;
+    const unsure = new Set(blocks.filter(({ id }) => from.has(id)).map(({ key }) => key));
+    for (const block of blocks) {
+      if (from.has(block.id) || !names(block, unsure)) continue;
+      from.set(block.id, 0);
+      grown = true;
+    }
+  }
+}
+
+const names = (block: Component, keys: ReadonlySet<string>): boolean =>
+  block.lines.some(({ substance }) => substance.is === 'own component' && keys.has(substance.component.key)) ||
+  block.steps.some(
+    ({ node }) =>
+      node.operands.some(({ name }) => keys.has(name.key)) ||
+      node.clauses.some((clause) =>
+        clause.word === 'with'
+          ? clause.operands.some(({ name }) => keys.has(name.key))
+          : 'target' in clause && 'key' in clause.target && keys.has(clause.target.key),
+      ),
+  );
+
+/** Codes of the run that an unreadable line may cause: what it declared is unknown, what it used is left over. */
+const ofNames: ReadonlySet<string> = new Set([
+  'unknown-name',
+  'used-before-made',
+  'used-up',
+  'overdrawn',
+  'leftover',
+  'unused-ingredient',
+]);
+
+/** Whether a finding of the run is only there because a line of its block that holds the name could not be read. */
+export function hiddenBehind({ code, place, numbers }: RawFinding, unsure: Unsure): boolean {
+  if (!ofNames.has(code)) return false;
+  const lines = unsure.unreadable(place.block);
+  if (lines.length === 0) return false;
+  if (typeof numbers.name !== 'string') return code === 'used-before-made' && lines.some(({ line }) => line < place.line);
+  const key = nameKey(numbers.name);
+  return lines.some(({ text }) => text.includes(key));
+}

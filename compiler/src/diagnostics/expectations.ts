@@ -1,0 +1,29 @@
+/** Marks in example files: which code a line must raise (`// expect: CODE`, or `// expect-above: CODE` on the next line). For tests. */
+
+export interface Expected {
+  /** From 1. */
+  readonly line: number;
+  readonly code: string;
+  /** Only in the combinations that hold this value. */
+  readonly when: string | null;
+}
+
+/** `// expect: [SEVERITY] CODE [when VALUE], …` at the end of a line, or alone below it as `// expect-above: …`. */
+export function expectedIn(text: string): readonly Expected[] {
+  const expected: Expected[] = [];
+  let content = 0;
+  text.split('\n').forEach((line, index) => {
+    const mark = /\/\/ expect(-above)?: (.*)$/.exec(line.trimEnd());
+    if (!mark) {
+      if (line.trim() !== '') content = index + 1;
+      return;
+    }
+    if (mark[1] === undefined) content = index + 1;
+    for (const part of (mark[2] ?? '').split(',')) {
+      const [what = '', value = null] = part.trim().split(' when ');
+      const code = what.trim().split(' ').at(-1) ?? '';
+      if (code !== '') expected.push({ line: content, code, when: value });
+    }
+  });
+  return expected;
+}
