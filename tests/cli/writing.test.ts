@@ -99,9 +99,9 @@ describe('-o', () => {
   });
 
   test.each([
-    ['its own input', 'a.nappe', /is the input/],
-    ['its own input by another name', './sub/../a.nappe', /is the input/],
-    ['a link to its input', 'link.html', /is the input/],
+    ['its own input', 'a.nappe', /is an input/],
+    ['its own input by another name', './sub/../a.nappe', /is an input/],
+    ['a link to its input', 'link.html', /is an input/],
     ['a folder', 'sub', /this is a folder/],
     ['a folder that is not there', 'nowhere/card.html', /nowhere/],
   ])('refuses %s with status 2', (_, output, words) => {
@@ -125,11 +125,14 @@ describe('new', () => {
     expect(nappe(['card', 'tea-cream.nappe'], { cwd: folder })).toMatchObject({ status: 0 });
   });
 
-  test.each([['1.2 kg'], ['2 rings of 18 x 4.5 cm'], ['1 l'], ['6 glasses of 90 g']])('checks clean where it makes %s', (makes) => {
-    const folder = folderWith();
-    nappe(['new', 'Cream', '--makes', makes], { cwd: folder });
-    expect(JSON.parse(nappe(['check', '--format', 'json'], { cwd: folder }).out).diagnostics).toEqual([]);
-  });
+  test.each([['1.2 kg'], ['2 rings of 18 x 4.5 cm'], ['1 l'], ['6 glasses of 90 g']])(
+    'checks clean where it makes %s',
+    (makes) => {
+      const folder = folderWith();
+      nappe(['new', 'Cream', '--makes', makes], { cwd: folder });
+      expect(JSON.parse(nappe(['check', '--format', 'json'], { cwd: folder }).out).diagnostics).toEqual([]);
+    },
+  );
 
   test('asks for what is not given, and takes the suggestion for an empty answer', () => {
     const folder = folderWith();
@@ -155,7 +158,10 @@ describe('new', () => {
 
   test('needs a yield that has a size', () => {
     const folder = folderWith();
-    expect(nappe(['new', 'Macarons', '--makes', '40 macarons'], { cwd: folder })).toMatchObject({ status: 2, err: expect.stringContaining('no mass or volume') });
+    expect(nappe(['new', 'Macarons', '--makes', '40 macarons'], { cwd: folder })).toMatchObject({
+      status: 2,
+      err: expect.stringContaining('no mass or volume'),
+    });
     expect(existsSync(join(folder, 'macarons.nappe'))).toBe(false);
   });
 });

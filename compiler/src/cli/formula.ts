@@ -78,6 +78,7 @@ function choose(formulas: readonly Formula[], wanted: string | null, shown: stri
     throw new UsageError(`${shown} holds no formula ${wanted}${names === '' ? '.' : `; it holds ${names}.`}`);
   }
   if (formulas.length > 1) throw new UsageError(`${shown} holds several formulas; name one of ${names}.`);
-  if (!formulas[0]) throw new UsageError(`${shown} holds no formula; a formula begins with a line such as: formula Vanilla custard`);
+  if (!formulas[0])
+    throw new UsageError(`${shown} holds no formula; a formula begins with a line such as: formula Vanilla custard`);
   return formulas[0];
 }
