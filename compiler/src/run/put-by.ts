@@ -1,6 +1,7 @@
 /** `reserve`, `discard`, `check` and `do`: steps that leave the current matter what it is. */
 import { interval } from '../quantities/interval.ts';
 import type { Step } from '../resolve/model.ts';
+import { afterHeating } from '../steps/treatment.ts';
 import { addSlot, type Bench, partyNamed, placeOf, reportUnknown, reportUsedUp } from './bench.ts';
 import { checkOf, clauseOf, durationOf } from './clauses.ts';
 import { atReading } from './matter-of.ts';
@@ -79,7 +80,9 @@ function check(bench: Bench, step: Step, id: string): StepRecord | null {
   const reading = checkOf(step.node, bench.chosen);
   const before = current.matter;
   if (!reading || !('celsius' in reading)) return plain(bench, step, id, before);
-  const result = { ...atReading(before, reading.celsius, reading.ranged, bench.settings, 'read', step) };
+  const read = atReading(before, reading.celsius, reading.ranged, bench.settings, 'read', step);
+  // It was that warm for a second at least: what heat does to egg, gelatin and chocolate counts.
+  const result = { ...(Number.isFinite(reading.celsius.low) ? afterHeating(read, reading.celsius.low, 1) : read) };
   const record = {
     ...plain(bench, step, id, result, [
       { role: 'operand' as const, name: current.names[0] ?? 'it', matter: before, partial: false },

@@ -1,6 +1,6 @@
 /** Verbs that cool, wait or thaw: temperature by written reading or by the cooling model, stays, freezing, gelatin that sets. */
 
-import { coolingTime, temperatureAfter } from '../matter/cooling.ts';
+import { type CoolingMedium, coolingTime, temperatureAfter } from '../matter/cooling.ts';
 import { settingRange } from '../matter/gelatin.ts';
 import { add, type Interval, interval, middle } from '../quantities/interval.ts';
 import { atOf, clauseOf, mediumOf, toCelsiusOf } from '../run/clauses.ts';
@@ -39,13 +39,21 @@ function surroundingsOf(medium: string, act: Act): Interval {
   }
 }
 
+/** What the cooling model calls the places of the notation; anything else is the room's air. */
+const mediaOf: Readonly<Record<string, CoolingMedium>> = {
+  fridge: 'fridge',
+  freezer: 'freezer',
+  'blast chiller': 'blast chiller',
+  'ice bath': 'ice bath',
+};
+
 /** Overall heat transfer and shape for one body of matter in its vessel. */
 function coolingInput(act: Act, matter: Matter, place: Place) {
   return {
     composition: thermalComposition(matter),
     grams: middle(matter.grams),
     millilitres: middle(millilitresOf(matter)),
-    medium: place.medium,
+    medium: mediaOf[place.medium] ?? ('still air' as const),
     surroundings: place.surroundings,
     vessel: act.vessel
       ? {

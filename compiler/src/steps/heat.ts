@@ -8,6 +8,7 @@ import { heatingSeconds } from '../run/durations.ts';
 import { atComputed, atReading, eachBody, evaporate, foamless, thermalComposition, withMatter } from '../run/matter-of.ts';
 import type { Matter } from '../run/trace.ts';
 import type { Act, Effect, VerbEffect } from './act.ts';
+import { gramsWith } from './foams.ts';
 import { boilingOf, heatedUnknown, toReading } from './reading.ts';
 import { afterHeating, warmed } from './treatment.ts';
 
@@ -43,8 +44,9 @@ function concentrated(act: Act, matter: Matter): Matter | null {
 
 function onStove(least: number): VerbEffect['effect'] {
   return (act) => {
+    if (boilsBySign(act)) return boiled(act, 1);
     const from = act.together.heat.celsius;
-    const heated = toReading(act, act.together) ?? heatedUnknown(act, warmed(act.together), least);
+    const heated = toReading(act, act.together) ?? scalded(act) ?? heatedUnknown(act, warmed(act.together), least);
     const matter = concentrated(act, heated) ?? losesSteam(act, reduceTo(act, heated));
     return finish(act, coagulated(matter), from);
   };
@@ -82,12 +84,28 @@ function finish(act: Act, matter: Matter, from: Interval): Effect {
 const keepsFoam = (act: Act): boolean =>
   act.together.foam !== null && (toCelsiusOf(act.node, act.chosen)?.written.high ?? 100) < 60;
 
-function boil(act: Act): Effect {
+const boil: VerbEffect['effect'] = (act) => boiled(act, act.duration?.low ?? 1);
+
+/** `until boiling` reads the temperature as surely as a thermometer; `until almost boiling` does not. */
+function boilsBySign(act: Act): boolean {
+  const sign = signOf(act.node) ?? '';
+  return /\bboil(?:s|ing)?\b/.test(sign) && !/\b(?:almost|nearly|before|below|under|not|short)\b/.test(sign) && !readsTo(act);
+}
+
+const readsTo = (act: Act): boolean => toCelsiusOf(act.node, act.chosen) !== null;
+
+/** `until scalding`: 80-95 °C, small bubbles at the edge (common practice, no source). */
+function scalded(act: Act): Matter | null {
+  const scalds = /\bscald(?:s|ing|ed)?\b/.test(signOf(act.node) ?? '');
+  return scalds ? heatedUnknown(act, warmed(act.together), 80, 95) : null;
+}
+
+/** Brought to the boil (or to what is written) and kept there for so many seconds. */
+function boiled(act: Act, seconds: number): Effect {
   const from = act.together.heat.celsius;
   const to = toReading(act, act.together);
   const point = boilingOf(act, act.together);
   let matter = to ?? atComputed(act.together, point, 'computed', { heated: act.step });
-  const seconds = act.duration?.low ?? 1;
   matter = afterHeating(matter, to ? (toCelsiusOf(act.node, act.chosen)?.written.low ?? point.low) : point.low, seconds);
   matter = concentrated(act, matter) ?? losesSteam(act, reduceTo(act, matter));
   return finish(act, coagulated(matter), from);
@@ -106,7 +124,6 @@ const ovenLoss = { low: 0.02, high: 0.2 } as const;
 function bake(act: Act): Effect {
   const at = atOf(act.node, act.chosen);
   const core = toCelsiusOf(act.node, act.chosen);
-  const sign = signOf(act.node);
   const loses = losingOf(act.node, act.chosen) === null;
   const surroundings = at?.written ?? interval(150, 190);
   const heated = core
@@ -114,8 +131,8 @@ function bake(act: Act): Effect {
     : atComputed(act.together, intersect(interval(70, 102), interval(0, surroundings.high)) ?? surroundings, 'unknown', {
         heated: act.step,
       });
-  const custard = sign !== null && /\bset\b|wobbl|trembl/.test(sign);
   const matter = eachBody(heated, (body) => {
+    const custard = isBakedCustard(body);
     const baked = withMatter(body, {
       baked: !custard,
       parts: body.parts.map((part) => ({ ...part, baked: part.baked || !custard })),
@@ -134,6 +151,18 @@ function bake(act: Act): Effect {
     surroundings,
     ...(core ? {} : { assumptions: ['the core of what is baked is not read; the oven’s temperature is the surroundings'] }),
   };
+}
+
+/**
+ * Whether this, put in the oven, is a custard that sets by its egg, and not a dough, sponge or batter that bakes dry through: watery,
+ * with egg, without air and with hardly any flour, nut flour or crumb (limits are common practice, no source).
+ */
+export function isBakedCustard(body: Matter): boolean {
+  if (body.foam !== null || body.phase === 'dough' || body.phase === 'batter' || body.baked) return false;
+  const mass = Math.max(1e-9, middle(body.grams));
+  const egg = gramsWith(body, 'whole egg', 'egg yolk', 'egg white');
+  const flour = gramsWith(body, 'flour', 'wheat flour', 'nut flour', 'crumbs');
+  return egg >= 0.05 * mass && flour <= 0.05 * mass && body.composition.water >= 0.4 * mass;
 }
 
 function dry(act: Act): Effect {
