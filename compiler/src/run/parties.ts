@@ -71,25 +71,6 @@ export function partiesOf(bench: Bench, step: Step): Parties {
   };
 }
 
-const finishing: ReadonlySet<string> = new Set(['glaze', 'dust', 'brush', 'dip', 'coat', 'grease', 'garnish']);
-
-/** `dip nuts in chocolate`: what stands after `in` clings to what is dipped, as if it were written after `with`. */
-function coatedWith(node: StepLine): Operand | null {
-  const party = finishing.has(node.verb) ? partyOf(node) : null;
-  if (party?.word !== 'in') return null;
-  const { name } = party;
-  return { kind: 'operand', name, part: null, start: name.start, end: name.end };
-}
-
-/** `dip éclairs in chocolate`: what they are dipped in goes on them. */
-function coatedWith(node: StepLine): Operand | null {
-  const { verb } = node;
-  if (verb !== 'dip' && verb !== 'coat' && verb !== 'glaze' && verb !== 'dust' && verb !== 'brush') return null;
-  const party = partyOf(node);
-  if (party?.word !== 'in') return null;
-  return { kind: 'operand', start: party.name.start, end: party.name.end, name: party.name, part: null };
-}
-
 function take(
   bench: Bench,
   step: Step,
