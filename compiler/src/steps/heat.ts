@@ -8,7 +8,7 @@ import { heatingSeconds } from '../run/durations.ts';
 import { atComputed, atReading, eachBody, evaporate, foamless, thermalComposition, withMatter } from '../run/matter-of.ts';
 import type { Matter } from '../run/trace.ts';
 import type { Act, Effect, VerbEffect } from './act.ts';
-import { gramsWith } from './foams.ts';
+import { isBakedCustard } from './custard.ts';
 import { boilingOf, heatedUnknown, toReading } from './reading.ts';
 import { afterHeating, warmed } from './treatment.ts';
 
@@ -151,18 +151,6 @@ function bake(act: Act): Effect {
     surroundings,
     ...(core ? {} : { assumptions: ['the core of what is baked is not read; the oven’s temperature is the surroundings'] }),
   };
-}
-
-/**
- * Whether this, put in the oven, is a custard that sets by its egg, and not a dough, sponge or batter that bakes dry through: watery,
- * with egg, without air and with hardly any flour, nut flour or crumb (limits are common practice, no source).
- */
-export function isBakedCustard(body: Matter): boolean {
-  if (body.foam !== null || body.phase === 'dough' || body.phase === 'batter' || body.baked) return false;
-  const mass = Math.max(1e-9, middle(body.grams));
-  const egg = gramsWith(body, 'whole egg', 'egg yolk', 'egg white');
-  const flour = gramsWith(body, 'flour', 'wheat flour', 'nut flour', 'crumbs');
-  return egg >= 0.05 * mass && flour <= 0.05 * mass && body.composition.water >= 0.4 * mass;
 }
 
 function dry(act: Act): Effect {

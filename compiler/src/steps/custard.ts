@@ -1,0 +1,16 @@
+/** Custard told from dough, sponge and batter, by composition: what sets by its egg is read at its core, what bakes dry through is not. */
+import { middle } from '../quantities/interval.ts';
+import type { Matter } from '../run/trace.ts';
+import { gramsWith } from './foams.ts';
+
+/**
+ * Whether this, put in the oven, is a custard that sets by its egg: watery, with egg, without air and with hardly any flour, nut
+ * flour or crumb (limits are common practice, no source).
+ */
+export function isBakedCustard(body: Matter): boolean {
+  if (body.foam !== null || body.phase === 'dough' || body.phase === 'batter' || body.baked) return false;
+  const mass = Math.max(1e-9, middle(body.grams));
+  const egg = gramsWith(body, 'whole egg', 'egg yolk', 'egg white');
+  const flour = gramsWith(body, 'flour', 'wheat flour', 'nut flour', 'crumbs');
+  return egg >= 0.05 * mass && flour <= 0.05 * mass && body.composition.water >= 0.4 * mass;
+}
