@@ -71,6 +71,15 @@ export function partiesOf(bench: Bench, step: Step): Parties {
   };
 }
 
+/** `dip éclairs in chocolate`: what they are dipped in goes on them. */
+function coatedWith(node: StepLine): Operand | null {
+  const { verb } = node;
+  if (verb !== 'dip' && verb !== 'coat' && verb !== 'glaze' && verb !== 'dust' && verb !== 'brush') return null;
+  const party = partyOf(node);
+  if (party?.word !== 'in') return null;
+  return { kind: 'operand', start: party.name.start, end: party.name.end, name: party.name, part: null };
+}
+
 function take(
   bench: Bench,
   step: Step,
