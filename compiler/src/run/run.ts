@@ -162,6 +162,8 @@ class Kitchen {
       others: (key) => this.other(component, key, taken),
       batch: (line, grams) => (line.substance.is === 'batch' ? this.batch(line.substance.taken, line, grams) : null),
     });
+    // What a component brought and this block made its own leaves with this block, not twice.
+    for (const { slot } of incoming) if (slot?.matter && slot.matter === block.leaves) slot.matter = null;
     this.blocks.push(block);
     runsCounted.count++;
     if (memo.size > 512) memo.clear();
