@@ -1,4 +1,4 @@
-/** The bench: what lies before the cook while a block runs: names and their slots, the current matter, the vessels. */
+/** The bench: what lies before the cook while a block runs: names and their slots, the current matter. */
 import { type Name, nameKey, nearest } from 'nappe-grammar';
 import { middle } from '../quantities/interval.ts';
 import type { Component, Place, RawFinding, Related, Settings, SourceLine, Step, Vessel } from '../resolve/model.ts';
@@ -17,7 +17,8 @@ export interface Bench {
   readonly slots: Map<string, Slot>;
   /** All slots ever filled in this block, for the leftovers. */
   readonly all: Slot[];
-  readonly vessels: Map<string, Slot>;
+  /** Slots of other components that this block has put its hands on. */
+  readonly foreign: Slot[];
   /** Other components of the formula, by key: filled when first asked for. */
   readonly others: (key: string) => Slot | null;
   /** Keys of lines that are declared but not there under this selection, and why. */
@@ -34,7 +35,9 @@ export type Party =
   | { readonly is: 'unknown' };
 
 export function partyNamed(bench: Bench, name: Name): Party {
-  const slot = bench.slots.get(name.key) ?? bench.others(name.key);
+  const own = bench.slots.get(name.key);
+  const slot = own ?? bench.others(name.key);
+  if (slot && !own && !bench.foreign.includes(slot)) bench.foreign.push(slot);
   if (slot) return { is: 'matter', slot, name: name.text };
   if (bench.absent.get(name.key) === 'zero') return { is: 'absent' };
   const equipment = bench.settings.vessels.find((vessel) => vessel.key === name.key);

@@ -35,7 +35,7 @@ export function runBlock(input: BlockInput): BlockRun {
     makesNoun: input.makesNoun,
     slots: new Map(),
     all: [],
-    vessels: new Map(),
+    foreign: [],
     others: input.others,
     absent: absentLines(component, selection),
     current: null,

@@ -218,7 +218,9 @@ function lossesTaken(bench: Bench, step: Step, matter: Matter): Matter {
 function stackedIn(bench: Bench, step: Step, subject: Subject, parties: Parties, matter: Matter): Matter {
   if (!parties.vessel || !placingVerbs.has(step.node.verb) || !stacksIn(parties.vessel.noun)) return matter;
   const { noun } = parties.vessel;
-  const below = bench.all.find((slot) => slot.vessel === noun && slot.matter !== null && slot !== subject.home);
+  const below = [...bench.all, ...bench.foreign].find(
+    (slot) => slot.vessel === noun && slot.matter !== null && slot !== subject.home,
+  );
   return below ? layered([takeShare(below, 1, step), matter]) : matter;
 }
 
@@ -245,7 +247,7 @@ function settle(bench: Bench, step: Step, subject: Subject, parties: Parties, ma
   }
   if (takesUp && parties.base) parties.base.slot.spent = true;
   if (step.node.verb === 'unmould') slot.vessel = null;
-  else if (parties.vessel) slot.vessel = parties.vessel.noun;
+  else if (parties.vessel && placingVerbs.has(step.node.verb)) slot.vessel = parties.vessel.noun;
   bench.current = slot;
   return slot;
 }

@@ -170,7 +170,16 @@ class Kitchen {
     memo.set(id, {
       blocks: this.blocks.slice(before),
       after: incoming.map(({ slot }) =>
-        slot ? { matter: slot.matter, touched: slot.touched, usedBy: slot.usedBy, spent: slot.spent } : {},
+        slot
+          ? {
+              matter: slot.matter,
+              first: slot.first,
+              touched: slot.touched,
+              usedBy: slot.usedBy,
+              vessel: slot.vessel,
+              spent: slot.spent,
+            }
+          : {},
       ),
     });
     return block;
