@@ -71,33 +71,46 @@ function withoutMark(text: string): string {
   return text.startsWith('\uFEFF') ? text.slice(1) : text;
 }
 
+/** Rows made before: a line's own text is all that its row depends on, beside the indentation. */
+const known = new WeakMap<Line, Row>();
+
 function tokenRow(line: TokenLine, indent: number): Row {
-  const comment = line.comment === null ? '' : commentText(line);
+  const before = known.get(line);
+  if (before?.indent === indent) return before;
+  const row = line.kind === 'ingredient' ? ingredientRow(line, indent) : otherRow(line, indent);
+  known.set(line, row);
+  return row;
+}
+
+function ingredientRow(line: TokenLine, indent: number): Row {
+  const tokens = tokensOf(line);
+  const guardAt = guardIndex(line, tokens);
+  const bodyAt = tokens[1]?.tokenType === t.OpenToken ? tokens.findIndex((token) => token.tokenType === t.CloseToken) + 1 : 1;
+  return {
+    kind: 'ingredient',
+    indent,
+    quantity: joinTokens(line, tokens.slice(0, 1)),
+    overrides: joinTokens(line, tokens.slice(1, bodyAt)),
+    body: joinTokens(line, tokens.slice(bodyAt, guardAt)),
+    guard: joinTokens(line, tokens.slice(guardAt)),
+    comment: commentText(line),
+  };
+}
+
+function otherRow(line: TokenLine, indent: number): Row {
   const word = wordOf(line);
-  const row = {
-    kind: line.kind === 'ingredient' ? ('ingredient' as const) : ('other' as const),
+  const free = freeText(line);
+  const tokens = free === null ? tokensOf(line) : [];
+  const guardAt = free === null ? guardIndex(line, tokens) : 0;
+  const rest = free ?? joinTokens(line, tokens.slice(0, guardAt));
+  return {
+    kind: 'other',
     indent,
     quantity: '',
     overrides: '',
-    comment,
-  };
-  const free = freeText(line);
-  if (free !== null) return { ...row, body: `${word} ${free}`.trimEnd(), guard: '' };
-  const tokens = tokensOf(line);
-  const guardAt = guardIndex(line, tokens);
-  const guard = joinTokens(line, tokens.slice(guardAt));
-  if (line.kind !== 'ingredient') {
-    const rest = joinTokens(line, tokens.slice(0, guardAt));
-    return { ...row, body: word === '' || rest === '' ? word + rest : `${word} ${rest}`, guard };
-  }
-  const bodyAt = tokens[1]?.tokenType === t.OpenToken ? tokens.findIndex((token) => token.tokenType === t.CloseToken) + 1 : 1;
-  const quantity = joinTokens(line, tokens.slice(0, 1));
-  return {
-    ...row,
-    quantity,
-    overrides: joinTokens(line, tokens.slice(1, bodyAt)),
-    body: joinTokens(line, tokens.slice(bodyAt, guardAt)),
-    guard,
+    body: word === '' || rest === '' ? word + rest : `${word} ${rest}`,
+    guard: joinTokens(line, tokens.slice(guardAt)),
+    comment: commentText(line),
   };
 }
 

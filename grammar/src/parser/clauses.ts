@@ -50,10 +50,14 @@ const builders: Readonly<Record<RawClauseWord, Builder>> = {
 
 type Part = Clause extends infer One ? (One extends Clause ? Omit<One, keyof Span | 'wordSpan'> : never) : never;
 
-/** Puts the places of the raw clause around its meaning. */
+/** Puts the places of the raw clause to its meaning. */
 function built(raw: RawClause, use: ClauseUse, part: Part): Built {
-  const clause = { ...part, wordSpan: raw.wordSpan, start: raw.start, end: raw.end } as Clause;
-  return { use, clause };
+  // Filled in rather than spread into a new object: this is one of the busiest places of parsing.
+  const clause = part as { -readonly [Key in keyof Clause]: Clause[Key] };
+  clause.wordSpan = raw.wordSpan;
+  clause.start = raw.start;
+  clause.end = raw.end;
+  return { use, clause: clause as Clause };
 }
 
 function named(scan: Scan, raw: RawClause, use: ClauseUse, part: (name: Name) => Part): Built | null {
@@ -62,7 +66,7 @@ function named(scan: Scan, raw: RawClause, use: ClauseUse, part: (name: Name) =>
   return null;
 }
 
-function buildTo(scan: Scan, raw: RawClause): Built | null {
+function buildTo(scan: Scan, raw: RawClause, verb: VerbRow): Built | null {
   const { measured, name } = raw;
   if (name !== null) return toName(scan, raw, name);
   if (measured === null) return null;
@@ -81,9 +85,16 @@ function buildTo(scan: Scan, raw: RawClause): Built | null {
       blame(scan, raw, 'How long a step takes stands behind `for`.', [replaceFix('Write for', raw.wordSpan, 'for')]);
       return duration(scan, raw, measured);
     default:
-      blameKind(scan, measured, 'a temperature, a peak, a mass, a length or a sugar reading', ['°C', 'g', 'brix']);
+      blameKind(scan, measured, ...stateOf(verb));
       return null;
   }
+}
+
+/** What ends a step of this verb, and the units a number may have lost. */
+function stateOf({ word, takes }: VerbRow): [string, string[]] {
+  if (takes.includes('to length')) return ['a length such as 3 mm', ['mm', 'cm']];
+  if (word === 'reduce') return ['a mass or a sugar reading, such as 120 g or 65 brix', ['g', 'brix']];
+  return ['a temperature such as 80 °C', ['°C', '°F']];
 }
 
 function to(scan: Scan, raw: RawClause, measured: Measured, use: ClauseUse, accept: Parameters<typeof varying>[2]): Built | null {

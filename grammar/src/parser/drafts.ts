@@ -61,15 +61,17 @@ export type RawClauseWord =
   | 'losing'
   | 'as';
 
-export interface RawClause extends Span {
+export interface RawClause {
   readonly word: RawClauseWord;
   readonly wordSpan: Span;
-  readonly name: Name | null;
-  readonly measured: Measured | null;
-  readonly yield: RawYield | null;
-  readonly counted: RawCounted | null;
-  readonly sign: RawSign | null;
-  readonly operands: readonly RawOperand[];
+  name: Name | null;
+  measured: Measured | null;
+  yield: RawYield | null;
+  counted: RawCounted | null;
+  sign: RawSign | null;
+  operands: readonly RawOperand[];
+  readonly start: number;
+  end: number;
 }
 
 /** An attribute of an ingredient line as written. */
@@ -90,7 +92,7 @@ export interface RawTaken {
   readonly as: Name | null;
 }
 
-/** What the rules fill in while they read a line; parts read before an error stay. */
+/** What the rules fill in while they read a line; parts read before an error stay. The next line clears it. */
 export interface Draft {
   name: Name | null;
   second: Name | null;
@@ -109,6 +111,18 @@ export interface Draft {
   yield: RawYield | null;
   unit: UnitRow | null;
   clock: Measure | null;
+}
+
+/** Makes a draft ready for the next line: one is used for all, since a line is built before the next is read. */
+export function clearDraft(draft: Draft): void {
+  draft.name = draft.second = null;
+  draft.names = [];
+  draft.measured = null;
+  draft.more.length = draft.operands.length = draft.clauses.length = 0;
+  draft.attributes.length = draft.entries.length = draft.taken.length = 0;
+  draft.guard = null;
+  draft.guardInside = false;
+  draft.yield = draft.unit = draft.clock = null;
 }
 
 export function emptyDraft(): Draft {

@@ -1,8 +1,8 @@
 /** Turns the parser's exceptions into one sentence for a cook: what was expected here, and what stands here instead. */
 
 import type { IParserErrorMessageProvider, IRecognitionException, IToken, TokenType } from 'chevrotain';
-import { shown } from '../scanner/scan.ts';
-import { CommaToken, StrayToken, type Token } from '../scanner/tokens.ts';
+import { insertFix, shown } from '../scanner/scan.ts';
+import { CommaToken, DurationToken, OpenToken, StrayToken, TemperatureToken, type Token } from '../scanner/tokens.ts';
 import type { LineFix, Problem } from '../tree.ts';
 
 /** The provider names what was expected only; `problemOf` makes the sentence, since it knows the line. */
@@ -37,8 +37,24 @@ export function problemOf(error: IRecognitionException & { previousToken?: IToke
   if (before?.tokenType === CommaToken && isWord(token)) {
     return { code: 'syntax', ...span, message: `No comma stands before ${found}.`, fixes: [withoutComma(before, span.start)] };
   }
+  const special = specialOf(found, token);
+  if (special !== null) return { code: 'syntax', ...span, ...special };
   const fixes = token.tokenType === StrayToken && isFullStop(text, span, lineEnd) ? [remove(span.start, span.end)] : [];
   return { code: 'syntax', ...span, message: `Here ${error.message} was expected, not ${found}.`, fixes };
+}
+
+/** What people write that the notation says otherwise. */
+function specialOf(found: string, token: Token): Pick<Problem, 'message' | 'fixes'> | null {
+  if (found.startsWith('`;'))
+    return { message: 'One step stands on one line: what is behind the `;` is a line of its own.', fixes: [] };
+  if (token.tokenType === OpenToken) {
+    const message = 'Parentheses hold values for other choices, as in `4 h (mould 6 h)`; a remark is a note line with `|`.';
+    return { message, fixes: [] };
+  }
+  const word = token.tokenType === TemperatureToken ? 'to' : token.tokenType === DurationToken ? 'for' : null;
+  if (word === null) return null;
+  const message = `${found} has no word before it that says what it means, such as \`${word}\`.`;
+  return { message, fixes: [insertFix(`Write ${word}`, token.startOffset, `${word} `)] };
 }
 
 /** What may follow a line that could have ended, by the rule that read it. */

@@ -26,7 +26,8 @@ export function buildIngredient(reading: LineReading): IngredientLine | BadLine 
   blameTwice(scan, attributes);
   if (draft.guardInside && draft.guard !== null)
     blame(scan, draft.guard, `\`${draft.guard.word}\` ends the line; attributes stand before it.`);
-  return { kind: 'ingredient', ...baseOf(reading), quantity, name: draft.name, attributes, guard: draft.guard };
+  const { text, span, comment, problems } = baseOf(reading);
+  return { kind: 'ingredient', text, span, comment, problems, quantity, name: draft.name, attributes, guard: draft.guard };
 }
 
 function unreadable(reading: LineReading, quantityEnd: number | null): BadLine {

@@ -4,7 +4,7 @@ import type { IToken } from 'chevrotain';
 import type { Token } from '../scanner/tokens.ts';
 import * as t from '../scanner/tokens.ts';
 import type { Name } from '../tree.ts';
-import { emptyDraft, type Measured, type RawAttribute } from './drafts.ts';
+import { clearDraft, type Measured, type RawAttribute } from './drafts.ts';
 import { StepParser } from './step-parser.ts';
 import { type Alternatives, endOf } from './value-parser.ts';
 
@@ -16,7 +16,7 @@ export class LineParser extends StepParser {
 
   /** Makes ready for the tokens of one line. */
   start(tokens: Token[]): void {
-    this.draft = emptyDraft();
+    clearDraft(this.draft);
     this.problem = null;
     this.failed = false;
     this.input = tokens;

@@ -16,7 +16,7 @@ export function buildTake(reading: LineReading): TakeLine | BadLine {
   }
   const from = second === null ? null : reference(scan, second);
   if (from === null) blame(scan, span, 'A `take` line ends in the file, such as `from "bases.nappe"`.');
-  return { kind: 'take', ...baseOf(reading), items: taken, from };
+  return { kind: 'take', ...baseOf(reading), items: [...taken], from };
 }
 
 export function buildRequest(reading: LineReading, word: RequestLine['word']): RequestLine | BadLine {

@@ -4,7 +4,7 @@ import type { IToken } from 'chevrotain';
 import type { Token } from '../scanner/tokens.ts';
 import * as t from '../scanner/tokens.ts';
 import type { Guard, Name, Span } from '../tree.ts';
-import type { Measured, RawClause, RawClauseWord, RawCounted, RawSign } from './drafts.ts';
+import type { Measured, RawClause, RawClauseWord, RawCounted, RawSign, RawYield } from './drafts.ts';
 import { type Alternatives, endOf, ValueParser } from './value-parser.ts';
 
 export class StepParser extends ValueParser {
@@ -36,7 +36,7 @@ export class StepParser extends ValueParser {
       { ALT: () => this.valued('as', this.CONSUME(t.AsToken), this.SUBRULE7(this.value)) },
       { ALT: () => this.valued('while', this.CONSUME(t.WhileToken), this.SUBRULE8(this.value)) },
       { ALT: () => this.valued('on', this.CONSUME(t.OnToken), this.SUBRULE9(this.value)) },
-      { ALT: () => this.raw('until', this.CONSUME(t.UntilToken), { sign: this.SUBRULE(this.sign) }) },
+      { ALT: () => this.signed(this.CONSUME(t.UntilToken), this.SUBRULE(this.sign)) },
       { ALT: () => this.intoTarget(this.CONSUME(t.IntoToken)) },
       { ALT: () => this.inTarget(this.CONSUME(t.InToken)) },
       { ALT: () => this.withTarget(this.CONSUME(t.WithToken)) },
@@ -87,39 +87,70 @@ export class StepParser extends ValueParser {
 
   #intoTargets: Alternatives | undefined;
 
-  private intoTarget(word: IToken): RawClause | null {
-    this.#intoTargets ??= [
-      { ALT: () => ({ name: this.CONSUME(t.NameToken).payload as Name }) },
-      { ALT: () => ({ yield: this.SUBRULE(this.yieldRule) }) },
-    ];
-    return this.raw('into', word, this.OR1({ DEF: this.#intoTargets, ERR_MSG: 'a name' }) as Partial<RawClause>);
+  private intoTarget(word: IToken): RawClause {
+    const clause = this.raw('into', word);
+    this.#intoTargets ??= [{ ALT: () => this.CONSUME(t.NameToken).payload }, { ALT: () => this.SUBRULE(this.yieldRule) }];
+    const target = this.OR1({ DEF: this.#intoTargets, ERR_MSG: 'a name' }) as Name | RawYield | null;
+    if (target !== null && target !== undefined && 'amount' in target) clause.yield = target;
+    else clause.name = target;
+    clause.end = this.lastEnd();
+    return clause;
   }
 
   #inTargets: Alternatives | undefined;
 
-  private inTarget(word: IToken): RawClause | null {
-    this.#inTargets ??= [
-      { ALT: () => ({ name: this.CONSUME2(t.NameToken).payload as Name }) },
-      { ALT: () => ({ counted: this.SUBRULE(this.counted) }) },
-    ];
-    const target = this.OR2({ DEF: this.#inTargets, ERR_MSG: 'a name or a number of additions' });
-    return this.raw('in', word, target as Partial<RawClause>);
+  private inTarget(word: IToken): RawClause {
+    const clause = this.raw('in', word);
+    this.#inTargets ??= [{ ALT: () => this.CONSUME2(t.NameToken).payload }, { ALT: () => this.SUBRULE(this.counted) }];
+    const target = this.OR2({ DEF: this.#inTargets, ERR_MSG: 'a name or a number of additions' }) as
+      | Name
+      | RawCounted
+      | undefined;
+    if (target !== undefined && 'items' in target) clause.counted = target;
+    else clause.name = target ?? null;
+    clause.end = this.lastEnd();
+    return clause;
   }
 
   private withTarget(word: IToken): RawClause | null {
+    const clause = this.raw('with', word);
     this.operandsRead = [];
     this.SUBRULE(this.operands);
-    return this.operandsRead.length === 0 ? null : this.raw('with', word, { operands: this.operandsRead });
+    clause.operands = this.operandsRead;
+    clause.end = this.lastEnd();
+    return this.operandsRead.length === 0 ? null : clause;
+  }
+
+  private signed(word: IToken, sign: RawSign | undefined): RawClause | null {
+    if (sign === undefined) return null;
+    const clause = this.raw('until', word);
+    clause.sign = sign;
+    return clause;
   }
 
   private valued(word: RawClauseWord, token: IToken, value: Name | Measured | undefined): RawClause | null {
     if (value === undefined) return null;
-    return this.raw(word, token, 'base' in value ? { measured: value } : { name: value });
+    const clause = this.raw(word, token);
+    if ('base' in value) clause.measured = value;
+    else clause.name = value;
+    return clause;
   }
 
-  private raw(word: RawClauseWord, token: IToken, target: Partial<RawClause>): RawClause {
-    const wordSpan = { start: token.startOffset, end: endOf(token) };
-    return { ...emptyTarget, ...target, word, wordSpan, start: wordSpan.start, end: this.lastEnd() };
+  /** A clause to be filled in; it ends, so far, at the token read last. */
+  private raw(word: RawClauseWord, token: IToken): RawClause {
+    const start = token.startOffset;
+    return {
+      word,
+      wordSpan: { start, end: endOf(token) },
+      name: null,
+      measured: null,
+      yield: null,
+      counted: null,
+      sign: null,
+      operands: none,
+      start,
+      end: this.lastEnd(),
+    };
   }
 
   private keepClause(clause: RawClause | null | undefined): void {
@@ -135,7 +166,7 @@ export class StepParser extends ValueParser {
   }
 }
 
-const emptyTarget = { name: null, measured: null, yield: null, counted: null, sign: null, operands: [] as never[] };
+const none: readonly never[] = [];
 
 const signTypes = [t.NameToken, t.AndToken, t.OrToken, t.OfToken, t.ByToken, t.FromToken, t.PerToken, t.RestToken];
 

@@ -33,8 +33,10 @@ export function buildStep(reading: LineReading, verb: VerbRow, verbSpan: Span): 
   blameGuardInside(scan, draft);
   blameNeeds(reading, parts);
   const { operands, amount, check, doing, clauses } = parts;
-  const step = { kind: 'step' as const, verb: parts.verb.word, verbSpan, operands, amount, check, doing, clauses };
-  return { ...baseOf(reading), ...step, guard: draft.guard };
+  const { text, span, comment, problems } = baseOf(reading);
+  const { guard } = draft;
+  const word = parts.verb.word;
+  return { kind: 'step', text, span, comment, problems, verb: word, verbSpan, operands, amount, check, doing, clauses, guard };
 }
 
 function takeOperand(scan: Scan, parts: Parts, raw: RawOperand): void {
@@ -43,7 +45,8 @@ function takeOperand(scan: Scan, parts: Parts, raw: RawOperand): void {
   else if (raw.name === null && raw.measured !== null) takeMeasure(scan, parts, raw.measured);
   else if (verb.word === 'check') {
     blame(scan, raw, 'Behind `check` a reading was expected, such as `check 84 °C` or `check 65 brix`.');
-  } else {
+  } else if (raw.name?.key === 'overnight' && !raw.name.quoted && raw.part === null) takeForgotten(scan, parts, 'for', raw, null);
+  else {
     const operand = buildOperand(scan, raw);
     if (operand !== null) parts.operands.push(operand);
   }
@@ -67,14 +70,49 @@ function takeMeasure(scan: Scan, parts: Parts, measured: Measured): void {
     else parts.check ??= check;
     return;
   }
+  const { kind } = measured.base;
+  if (kind === 'duration') takeForgotten(scan, parts, 'for', null, measured);
+  else if (kind === 'temperature')
+    takeForgotten(scan, parts, verb.takes.includes('to temperature') ? 'to' : 'at', null, measured);
+  else takeAmount(scan, parts, measured);
+}
+
+function takeAmount(scan: Scan, parts: Parts, measured: Measured): void {
   const amount = varying(scan, measured, quantityOf);
-  if (verb.amount && amount !== null && parts.operands.length === 0) {
+  if (parts.verb.amount && amount !== null && parts.operands.length === 0) {
     blameNegative(scan, amount);
     parts.amount ??= amount;
-    return;
+  } else {
+    const written = shown(scan.text.slice(measured.start, measured.end));
+    blame(scan, measured, `${written} of what? Write \`of\` and a name behind it, such as \`60 g of cream\`.`);
   }
-  const written = shown(scan.text.slice(measured.start, measured.end));
-  blame(scan, measured, `${written} of what? Write \`of\` and a name behind it, such as \`60 g of cream\`.`);
+}
+
+/** `bake 20 min`, `chill overnight`, `heat milk, 80 °C`: the clause word was forgotten; reads on as if it stood there. */
+function takeForgotten(
+  scan: Scan,
+  parts: Parts,
+  word: 'for' | 'to' | 'at',
+  raw: RawOperand | null,
+  measured: Measured | null,
+): void {
+  const { start, end } = (raw ?? measured)!;
+  const what = word === 'for' ? 'How long a step takes' : 'A temperature';
+  const gap = { start: listEnd(scan, start), end: start };
+  blame(scan, { start, end }, `${what} stands behind \`${word}\`: ${shown(`${word} ${scan.text.slice(start, end)}`)}.`, [
+    replaceFix(`Write ${word}`, gap, `${gap.start < start ? ' ' : ''}${word} `),
+  ]);
+  const name = raw?.name ?? null;
+  const wordSpan = { start, end: start };
+  const target = { name, measured, yield: null, counted: null, sign: null, operands: [] };
+  const clause = buildClause(scan, { word, wordSpan, ...target, start, end }, parts.verb);
+  if (clause !== null) takeClause(scan, parts, clause);
+}
+
+/** Where the comma before a place stands, with the space before it; the place itself where there is none. */
+function listEnd(scan: Scan, at: number): number {
+  const text = scan.text.slice(0, at).trimEnd();
+  return text.endsWith(',') ? text.slice(0, -1).trimEnd().length : at;
 }
 
 function takeClause(scan: Scan, parts: Parts, { use, clause }: Built): void {

@@ -13,7 +13,7 @@ export type Alternatives = { ALT: () => unknown }[];
 
 export class ValueParser extends EmbeddedActionsParser {
   /** What the line under way has given so far; what was read before an error stays. */
-  draft: Draft = emptyDraft();
+  readonly draft: Draft = emptyDraft();
   problem: Problem | null = null;
   /** An error was found, and stands first in `errors`. */
   failed = false;

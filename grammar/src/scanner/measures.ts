@@ -62,7 +62,7 @@ export function readMeasure(scan: Scan, at: number): number {
 
 function readEnd(scan: Scan, number: NumberNode): End {
   const unit = readUnit(scan, number.end);
-  if (unit === null) return { ...number, numberEnd: number.end, unit: null };
+  if (unit === null) return { value: number.value, start: number.start, end: number.end, numberEnd: number.end, unit: null };
   const row = unit.row;
   if (row.kind === 'duration') return readDuration(scan, number, row, unit.end);
   return { value: number.value, start: number.start, end: unit.end, numberEnd: number.end, unit: row };
@@ -110,21 +110,21 @@ function afterSeparator(scan: Scan, from: number): number {
 
 function pushMeasure(scan: Scan, unit: UnitRow | null, low: End, high: End | null): number {
   const end = high?.end ?? low.end;
-  const range = inOneUnit(scan, unit, low, high);
-  const numbers: Numbers = { ...range, ranged: high !== null, start: low.start, end };
+  const numbers = inOneUnit(scan, unit, low, high, end);
   pushByKind(scan, unit, numbers);
   return readDensityUnit(scan, unit, numbers, end);
 }
 
 /** Both ends in `unit`, low first; a positive range written from high to low is blamed. */
-function inOneUnit(scan: Scan, unit: UnitRow | null, low: End, high: End | null): { low: number; high: number } {
+function inOneUnit(scan: Scan, unit: UnitRow | null, low: End, high: End | null, end: number): Numbers {
   const first = convert(scan, low, unit);
-  if (high === null) return { low: first, high: first };
+  const { start } = low;
+  if (high === null) return { low: first, high: first, ranged: false, start, end };
   const second = convert(scan, high, unit);
-  if (first <= second) return { low: first, high: second };
+  if (first <= second) return { low: first, high: second, ranged: true, start, end };
   // Cold ranges are written from either end: -18 to -20 °C.
   if (first >= 0 && second >= 0) blameReversed(scan, low, high);
-  return { low: second, high: first };
+  return { low: second, high: first, ranged: true, start, end };
 }
 
 function convert(scan: Scan, end: End, unit: UnitRow | null): number {

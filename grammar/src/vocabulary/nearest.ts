@@ -26,24 +26,29 @@ export function nearestWithin(word: string, candidates: Iterable<string>, limit:
   return best;
 }
 
-/** Optimal string alignment distance; anything above `limit` is reported as `limit + 1`. */
+/** The last three rows of the distance table, kept between calls. */
+const rows = [0, 1, 2].map(() => new Uint16Array(longest + 1));
+
+/** Optimal string alignment distance of words of at most 40 characters; anything above `limit` is reported as `limit + 1`. */
 export function distance(a: string, b: string, limit = longest): number {
-  if (Math.abs(a.length - b.length) > limit) return limit + 1;
-  let before: number[] = [];
-  let previous = Array.from({ length: b.length + 1 }, (_, index) => index);
+  if (Math.abs(a.length - b.length) > limit || Math.max(a.length, b.length) > longest) return limit + 1;
+  for (let j = 0; j <= b.length; j++) rows[0]![j] = j;
   for (let i = 1; i <= a.length; i++) {
-    const current = [i];
+    const current = rows[i % 3]!;
+    const previous = rows[(i + 2) % 3]!;
+    const before = rows[(i + 1) % 3]!;
+    current[0] = i;
     let smallest = i;
     for (let j = 1; j <= b.length; j++) {
-      const same = a[i - 1] === b[j - 1];
+      const same = a.charCodeAt(i - 1) === b.charCodeAt(j - 1);
       let cost = Math.min(previous[j]! + 1, current[j - 1]! + 1, previous[j - 1]! + (same ? 0 : 1));
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) cost = Math.min(cost, before[j - 2]! + 1);
-      current.push(cost);
+      const swapped =
+        i > 1 && j > 1 && a.charCodeAt(i - 1) === b.charCodeAt(j - 2) && a.charCodeAt(i - 2) === b.charCodeAt(j - 1);
+      if (swapped) cost = Math.min(cost, before[j - 2]! + 1);
+      current[j] = cost;
       if (cost < smallest) smallest = cost;
     }
     if (smallest > limit) return limit + 1;
-    before = previous;
-    previous = current;
   }
-  return Math.min(previous[b.length]!, limit + 1);
+  return Math.min(rows[a.length % 3]![b.length]!, limit + 1);
 }
