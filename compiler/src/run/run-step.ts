@@ -55,7 +55,7 @@ export function runStep(bench: Bench, step: Step, id: string): StepRecord | null
   const subject = subjectOf(bench, step, parties, row.takesUp === true);
   if (subject === null) return null;
   const { operands, withs, base } = startReadings(bench, step, subject, parties);
-  const inputs = inputsOf(subject, operands, withs, base);
+  const inputs = inputsOf(subject, parties, operands, withs, base);
   const together = meet(row.meeting, operands, base);
   const mould = parties.vessel?.noun ?? subject.home?.vessel ?? null;
   const act: Act = {
@@ -179,6 +179,7 @@ function startReadings(bench: Bench, step: Step, subject: Subject, parties: Part
 
 function inputsOf(
   subject: Subject,
+  parties: Parties,
   operands: readonly Matter[],
   withs: readonly Matter[],
   base: Matter | null,
@@ -191,7 +192,12 @@ function inputsOf(
       matter: operands[index]!,
       partial: taken.partial,
     })),
-    ...withs.map((matter) => ({ role: 'with' as const, name: matter.parts[0]?.line.name ?? 'it', matter, partial: false })),
+    ...withs.map((matter, index) => ({
+      role: 'with' as const,
+      name: parties.withs[index]?.name ?? 'it',
+      matter,
+      partial: parties.withs[index]?.partial ?? false,
+    })),
   ];
 }
 
