@@ -1,16 +1,37 @@
 /** The rules: every diagnostic code there is. A new rule is its file, one import and one line here; nothing else lists them. */
+
+import { buttercreamTemperature } from './buttercream-temperature.ts';
+import { checkpointContradicted } from './checkpoint-contradicted.ts';
+import { coolingTooSlow } from './cooling-too-slow.ts';
+import { creamTooLean } from './cream-too-lean.ts';
+import { creamTooWarm } from './cream-too-warm.ts';
 import { duplicateName } from './duplicate-name.ts';
+import { foamBroken } from './foam-broken.ts';
+import { foamWaits } from './foam-waits.ts';
+import { foldAtOnce } from './fold-at-once.ts';
+import { foldNeedsFoam } from './fold-needs-foam.ts';
+import { foldTooCold } from './fold-too-cold.ts';
+import { foldTooWarm } from './fold-too-warm.ts';
+import { foldTool } from './fold-tool.ts';
+import { glazeTemperature } from './glaze-temperature.ts';
 import { importCycle } from './import-cycle.ts';
 import { importMissing } from './import-missing.ts';
+import { impossibleTemperature } from './impossible-temperature.ts';
+import { keepsTooLong } from './keeps-too-long.ts';
 import { leftover } from './leftover.ts';
 import { needsDensity } from './needs-density.ts';
 import { needsMass } from './needs-mass.ts';
 import { needsPieceMass } from './needs-piece-mass.ts';
 import { outsideWorkspace } from './outside-workspace.ts';
+import { overCapacity } from './over-capacity.ts';
+import { overWhipped } from './over-whipped.ts';
 import { overdrawn } from './overdrawn.ts';
 import { percentTotal } from './percent-total.ts';
 import { rangeReversed } from './range-reversed.ts';
+import { restBeforeWhipping } from './rest-before-whipping.ts';
 import type { Rule } from './rule.ts';
+import { setTooShort } from './set-too-short.ts';
+import { setsWhileFolding } from './sets-while-folding.ts';
 import { syntax } from './syntax.ts';
 import { tooManyCombinations } from './too-many-combinations.ts';
 import { unknownChoice } from './unknown-choice.ts';
@@ -22,6 +43,7 @@ import { unusedIngredient } from './unused-ingredient.ts';
 import { usedBeforeMade } from './used-before-made.ts';
 import { usedUp } from './used-up.ts';
 import { wrongClause } from './wrong-clause.ts';
+import { yieldMismatch } from './yield-mismatch.ts';
 
 /** In the order of the reference page. */
 export const rules: readonly Rule[] = [
@@ -43,6 +65,27 @@ export const rules: readonly Rule[] = [
   unknownChoice,
   rangeReversed,
   percentTotal,
+  checkpointContradicted,
+  impossibleTemperature,
+  foldTooWarm,
+  foldTooCold,
+  setsWhileFolding,
+  foldNeedsFoam,
+  foldAtOnce,
+  foldTool,
+  overWhipped,
+  foamBroken,
+  foamWaits,
+  creamTooLean,
+  creamTooWarm,
+  restBeforeWhipping,
+  buttercreamTemperature,
+  glazeTemperature,
+  setTooShort,
+  coolingTooSlow,
+  keepsTooLong,
+  yieldMismatch,
+  overCapacity,
   importMissing,
   importCycle,
   outsideWorkspace,
