@@ -6,7 +6,7 @@
  */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -26,28 +26,40 @@ const extensionBundles = [
   { entry: 'extension/src/browser-server.ts', outfile: 'extension/dist/browser-server.js', platform: 'browser' },
 ];
 
+/** commander loads `child_process` for commands that are programs of their own; there are none, and it costs 3 ms a start. */
+const withoutChildProcess = {
+  name: 'without-child-process',
+  setup(on) {
+    on.onResolve({ filter: /^(node:)?child_process$/ }, ({ importer }) =>
+      /[\\/]commander[\\/]/.test(importer) ? { path: 'child_process', namespace: 'absent' } : undefined,
+    );
+    on.onLoad({ filter: /.*/, namespace: 'absent' }, () => ({ contents: 'module.exports = {};' }));
+  },
+};
+
 for (const program of programs) if (existsSync(join(root, program.entry))) await buildProgram(program);
 for (const bundle of extensionBundles) if (existsSync(join(root, bundle.entry))) await buildForExtension(bundle);
 
+/** Beside the old one until it is whole, so that a build that fails leaves a program that runs. */
 async function buildProgram({ entry, folder, name, warm }) {
-  const out = join(root, folder);
-  rmSync(out, { recursive: true, force: true });
-  mkdirSync(out, { recursive: true });
-  // The packages are of ES modules; their bundles are not.
-  writeFileSync(join(out, 'package.json'), '{ "type": "commonjs" }\n');
   const { text: bundle, inputs } = await bundled(entry, 'node');
-  writeFileSync(join(out, 'LICENSES.txt'), licencesOf(inputs));
   const hash = createHash('sha256').update(bundle).digest('hex').slice(0, 12);
   const main = `${name}.program.js`;
-  writeFileSync(join(out, main), bundle);
   const { text: launcher } = await bundled('compiler/src/cli/launch.ts', 'node', {
     PROGRAM: JSON.stringify(main),
     BUILD: JSON.stringify(hash),
   });
-  const start = join(out, `${name}.js`);
-  writeFileSync(start, `#!/usr/bin/env node\n${launcher}`);
-  chmodSync(start, 0o755);
-  if (warm) warmUp(start, warm);
+  const aside = join(root, `${folder}.${process.pid}`);
+  mkdirSync(aside, { recursive: true });
+  // The packages are of ES modules; their bundles are not.
+  writeFileSync(join(aside, 'package.json'), '{ "type": "commonjs" }\n');
+  writeFileSync(join(aside, 'LICENSES.txt'), licencesOf(inputs));
+  writeFileSync(join(aside, main), bundle);
+  writeFileSync(join(aside, `${name}.js`), `#!/usr/bin/env node\n${launcher}`, { mode: 0o755 });
+  const out = join(root, folder);
+  rmSync(out, { recursive: true, force: true });
+  renameSync(aside, out);
+  if (warm) warmUp(join(out, `${name}.js`), warm);
   console.log(`${folder}/${name}.js  ${Math.round(bundle.length / 1000)} kB`);
 }
 
@@ -97,14 +109,3 @@ function licencesOf(inputs) {
   });
   return `Libraries in this program, each under its own licence.\n\n${entries.sort().join('\n')}`;
 }
-
-/** commander loads `child_process` for commands that are programs of their own; there are none, and it costs 3 ms a start. */
-const withoutChildProcess = {
-  name: 'without-child-process',
-  setup(on) {
-    on.onResolve({ filter: /^(node:)?child_process$/ }, ({ importer }) =>
-      /[\\/]commander[\\/]/.test(importer) ? { path: 'child_process', namespace: 'absent' } : undefined,
-    );
-    on.onLoad({ filter: /.*/, namespace: 'absent' }, () => ({ contents: 'module.exports = {};' }));
-  },
-};

@@ -2,10 +2,10 @@
 import { existsSync, realpathSync } from 'node:fs';
 import { type Command, Option } from 'commander';
 import { type Card, cardHtml, cardJson, cardMarkdown, languageFor, languages, makeCard } from '../card/index.ts';
-import { checkFormula } from '../index.ts';
+import { checkUnit } from '../index.ts';
 import { status, UsageError } from './failure.ts';
 import { slashed } from './files.ts';
-import { openFormula, selectionFor, values } from './formula.ts';
+import { openFormula, selectionFor, shownPath, values } from './formula.ts';
 import { complain, print } from './terminal.ts';
 import { writeWhole } from './write.ts';
 
@@ -68,7 +68,7 @@ function run(file: string, options: Options): void {
     process.exitCode = status.faults;
     return;
   }
-  const { diagnostics, allowed } = checkFormula(workspace, unit, formula, selection);
+  const { diagnostics, allowed } = checkUnit(workspace, unit.path, { with: Object.values(selection), only: formula, fileName: shownPath });
   const card = makeCard(
     { ...opened, selection, diagnostics, allowed },
     {

@@ -1,12 +1,10 @@
 /** The `nappe` program: finds the command in the table, loads that one alone, and turns every ending into an exit status. */
 import { Command, CommanderError } from 'commander';
-import { version } from '../../package.json' with { type: 'json' };
+import { version } from '../../package.json';
 import { report, status, UsageError } from './failure.ts';
 import { Unreadable } from './files.ts';
 import { commands } from './table.ts';
 import { complain, print } from './terminal.ts';
-
-void main(process.argv.slice(2));
 
 async function main(words: readonly string[]): Promise<void> {
   try {
@@ -58,3 +56,5 @@ function unknownCommand(word: string): string {
 }
 
 const sentence = (summary: string): string => `${summary.charAt(0).toUpperCase()}${summary.slice(1)}.`;
+
+void main(process.argv.slice(2));

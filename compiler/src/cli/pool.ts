@@ -1,9 +1,7 @@
 /** Many files over the machine's cores: results in the order of the files, and a worker that dies takes no other file along. */
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
-import type { CheckSettings, FileResult } from './check-file.ts';
-import { report } from './failure.ts';
-import { display } from './files.ts';
+import { type CheckSettings, type FileResult, failed } from './check-file.ts';
 import type { Target } from './targets.ts';
 
 /** The word the program is started with in a worker. */
@@ -32,7 +30,6 @@ const mostWorkers = 8;
 export async function checkInWorkers(
   targets: readonly Target[],
   settings: CheckSettings,
-  version: string,
   onDone: (count: number) => void,
 ): Promise<FileResult[]> {
   const results = new Array<FileResult | undefined>(targets.length);
@@ -62,7 +59,7 @@ export async function checkInWorkers(
       const died = (error: unknown) => {
         if (!order) return;
         const index = Math.max(order.first, (Atomics.load(new Int32Array(current), 0) || order.first + 1) - 1);
-        put(index, failed(targets[index] as Target, error, version));
+        put(index, failed(targets[index] as Target, error, settings.version));
         const rest = order.targets
           .map((target, offset) => ({ target, at: (order as Order).first + offset }))
           .filter(({ at }) => !results[at]);
@@ -88,13 +85,5 @@ export async function checkInWorkers(
     while (waiting.length > 0);
   };
   await Promise.all(Array.from({ length: count }, employUntilDone));
-  return results.map((result, index) => result ?? failed(targets[index] as Target, new Error('no answer came'), version));
+  return results.map((result, index) => result ?? failed(targets[index] as Target, new Error('no answer came'), settings.version));
 }
-
-export const failed = ({ path }: Target, error: unknown, version: string): FileResult => ({
-  path,
-  diagnostics: [],
-  allowed: [],
-  text: '',
-  failure: report(error, display(path), version),
-});

@@ -13,9 +13,11 @@ export interface CommandEntry {
 
 export const commands: readonly CommandEntry[] = [
   { name: 'check', summary: 'say what is wrong, or likely to go wrong, in formulas', load: () => import('./check.ts') },
+  { name: 'card', summary: 'make a scaled card of a formula', load: () => import('./card.ts') },
   { name: 'trace', summary: 'show the state of the matter after every step', load: () => import('./trace.ts') },
   { name: 'fmt', summary: 'lay formulas out the canonical way', load: () => import('./fmt.ts') },
   { name: 'explain', summary: 'explain a diagnostic: what it means, why, and what to do', load: () => import('./explain.ts') },
   { name: 'new', summary: 'write a starter formula', load: () => import('./new.ts') },
   { name: 'completion', summary: 'print a script that completes commands in your shell', load: () => import('./completion.ts') },
+  { name: 'check-worker', summary: 'check the files another check hands over', hidden: true, load: () => import('./worker.ts') },
 ];

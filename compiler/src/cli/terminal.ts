@@ -6,18 +6,23 @@ export function print(text: string): void {
   writeAll(1, text);
 }
 
-/** Progress and failures; `nappe: ` is put before every line of its own. */
+/** Progress and failures, each under the program's name. */
 export function complain(message: string): void {
-  writeAll(2, `nappe: ${message}\n`);
+  writeAll(2, `nappe: ${printable(message)}\n`);
 }
 
+/** Asks the kernel first: to load what knows terminals takes a short command longer than all else it writes. */
 export function isTerminal(descriptor: 0 | 1 | 2): boolean {
   try {
-    return fstatSync(descriptor).isCharacterDevice() && process.env.TERM !== undefined;
+    if (!fstatSync(descriptor).isCharacterDevice()) return false;
   } catch {
     return false;
   }
+  return [process.stdin, process.stdout, process.stderr][descriptor]?.isTTY === true;
 }
+
+/** Without control characters other than line feeds, and without marks that turn the reading order around. */
+export const printable = (text: string): string => text.replace(/[^\P{C}\n]|[\u2028\u2029]/gu, ' ');
 
 /** Colour only for people: on a terminal that can, and never under `NO_COLOR` (no-color.org: set and not empty). */
 export function hasColour(): boolean {

@@ -1,9 +1,8 @@
 /** The end of the pool inside a worker: checks the files it is handed, and answers by the batch. */
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Command } from 'commander';
-import { version } from '../../package.json' with { type: 'json' };
 import { fileChecker } from './check-file.ts';
-import { type Answer, failed, type Order, type WorkerData } from './pool.ts';
+import type { Answer, Order, WorkerData } from './pool.ts';
 
 export function define(command: Command): void {
   command.action(serve);
@@ -23,11 +22,7 @@ function serve(): void {
     const answers = order.targets.map((target, offset): Answer => {
       const index = order.first + offset;
       Atomics.store(at, 0, index + 1);
-      try {
-        return { index, result: check(target) };
-      } catch (error) {
-        return { index, result: failed(target, error, version) };
-      }
+      return { index, result: check(target) };
     });
     port.postMessage(answers);
   });
