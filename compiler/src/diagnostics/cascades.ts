@@ -1,11 +1,11 @@
-/** What an unreadable line or an unknown amount leaves unsure, so that one fault does not raise a row of others. */
+/** What an unreadable line, a doubtful name or an unknown amount leaves unsure, so that one fault does not raise a row of others. */
 import { nameKey } from 'nappe-grammar';
 import type { BlockId, Component, Formula, Place, RawFinding } from '../resolve/model.ts';
 
 export interface Unsure {
   /** Whether a rule's finding there rests on what could not be read. */
   clouds(place: Place): boolean;
-  /** Folded texts of a block's lines with something unreadable in them. */
+  /** Folded texts of a block's lines with something unreadable in them, and names that stand for two things. */
   unreadable(block: BlockId): readonly { readonly line: number; readonly text: string }[];
 }
 
@@ -15,12 +15,16 @@ const noLines: readonly { readonly line: number; readonly text: string }[] = [];
 const unknowing: ReadonlySet<string> = new Set([
   'syntax',
   'wrong-clause',
+  'duplicate-name',
   'unknown-unit',
   'needs-density',
   'needs-piece-mass',
   'needs-mass',
   'percent-total',
 ]);
+
+/** Those that leave unsure only what stands below them. */
+const ofLines: ReadonlySet<string> = new Set(['syntax', 'wrong-clause', 'duplicate-name']);
 
 /**
  * Below an unreadable line its block is unsure, and with it every block that uses its result; a block with an unknown amount is
@@ -29,9 +33,9 @@ const unknowing: ReadonlySet<string> = new Set([
 export function unsureOf(formula: Formula, more: readonly RawFinding[]): Unsure {
   const from = new Map<BlockId, number>();
   const texts = new Map<BlockId, { line: number; text: string }[]>();
-  for (const { code, place, unreadable } of [...formula.findings, ...more]) {
+  for (const { code, place, numbers, unreadable } of [...formula.findings, ...more]) {
     if (!unknowing.has(code)) continue;
-    const start = code === 'syntax' || code === 'wrong-clause' ? place.line : 0;
+    const start = ofLines.has(code) ? place.line : 0;
     from.set(place.block, Math.min(from.get(place.block) ?? start, start));
     if (unreadable !== undefined)
       texts.set(place.block, [...(texts.get(place.block) ?? []), { line: place.line, text: nameKey(unreadable) }]);

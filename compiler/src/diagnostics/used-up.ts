@@ -13,16 +13,14 @@ export const usedUp: Rule = {
     bad: `formula Raspberry sauce
   400 g  raspberry purée, pasteurised, 4 °C
    60 g  caster sugar
-    8 g  lemon juice
   stir raspberry purée, caster sugar until dissolved
-  stir caster sugar, lemon juice as lemon sugar // expect: used-up
+  add caster sugar // expect: used-up
 `,
     good: `formula Raspberry sauce
   400 g  raspberry purée, pasteurised, 4 °C
    60 g  caster sugar
-    8 g  lemon juice
-  stir half of caster sugar, lemon juice as lemon sugar
-  stir raspberry purée, rest of caster sugar, lemon sugar until dissolved
+  stir raspberry purée, half of caster sugar until dissolved
+  add rest of caster sugar
 `,
   },
   message: (numbers) => `Nothing is left of ${quoted(text(numbers, 'name'))} at this step.`,

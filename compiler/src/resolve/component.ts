@@ -219,7 +219,7 @@ function duplicateNames(
   for (const { node, condition, place } of steps) {
     const named = node.clauses.find((clause) => clause.word === 'as');
     const acted = actedOn(node, current);
-    if (named?.word === 'as' && !acted.has(named.name.key))
+    if (named?.word === 'as' && !acted.has(named.name.key) && !consumes(node, named.name.key))
       declared.push({ key: named.name.key, text: named.name.text, condition, place: placeIn(block.id, place.line, named.name) });
     const after = leavesAlone.has(node.verb) ? current : named?.word === 'as' ? new Set([...acted, named.name.key]) : acted;
     // Where the step is not there, what was current before stays so.
@@ -228,6 +228,10 @@ function duplicateNames(
   declared.sort((a, b) => a.place.line - b.place.line);
   return duplicates(declared, choices);
 }
+
+/** The step takes in all of what has the name, so the name is free for its result. */
+const consumes = ({ verb, operands }: Step['node'], key: string): boolean =>
+  verb !== 'reserve' && operands.some(({ name, part }) => part === null && name.key === key);
 
 /** Steps after which the current matter is what it was. */
 const leavesAlone: ReadonlySet<string> = new Set(['reserve', 'discard', 'check', 'do']);

@@ -3,7 +3,7 @@ import { headingPlace, kept, type NamedBlock, placeIn, problemsIn } from './bloc
 import { duplicates, type Resolved } from './component.ts';
 import { type Item, settingsOf } from './equipment.ts';
 import type { Headers } from './headers.ts';
-import type { Component, Formula, Price, RawFinding } from './model.ts';
+import type { Component, Formula, Place, Price, RawFinding } from './model.ts';
 import { nearestNames } from './nearest.ts';
 import type { Scope } from './scopes.ts';
 
@@ -175,4 +175,9 @@ function sameFindings(earlier: readonly RawFinding[] | undefined, now: readonly 
     : now;
 }
 
-const sameFields = (a: Formula, b: Formula): boolean => (Object.keys(a) as (keyof Formula)[]).every((key) => a[key] === b[key]);
+/** Fields are compared by identity, the place by its figures. */
+const sameFields = (a: Formula, b: Formula): boolean =>
+  (Object.keys(a) as (keyof Formula)[]).every((key) => a[key] === b[key] || (key === 'place' && samePlace(a.place, b.place)));
+
+const samePlace = (a: Place, b: Place): boolean =>
+  a.block === b.block && a.line === b.line && a.start === b.start && a.end === b.end;

@@ -79,7 +79,7 @@ export class HouseKinds {
     if (line?.word !== 'like') return null;
     const { key } = line.name;
     const own = key === block.heading?.name?.key ? null : (this.kind(key) ?? this.taken.get(key));
-    return own ?? findKind(key) ?? null;
+    return own ?? findKind(key);
   }
 }
 

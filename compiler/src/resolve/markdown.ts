@@ -14,7 +14,7 @@ interface Fence {
 export function fencesOf(markdown: string): string {
   const eol = markdown.includes('\r\n') ? '\r\n' : '\n';
   let open: Fence | null = null;
-  const lines = markdown.split(/\r\n|\n|\r/).map((line) => {
+  const lines = markdown.split(/\r?\n/).map((line) => {
     if (open === null) {
       open = openingOf(line);
       return '';

@@ -107,7 +107,7 @@ function nameOf(
 }
 
 const isKnown = (key: string, names: Names): boolean =>
-  names.meaning(key) !== null || findKind(key) !== undefined || names.late(key) !== null;
+  names.meaning(key) !== null || findKind(key) !== null || names.late(key) !== null;
 
 function substanceOf(name: Name, is: Name | null, index: number, around: LineSurroundings): Substance {
   const asked = is ?? name;
