@@ -1,9 +1,13 @@
 /** Marks in example files: which code a line must raise (`// expect: CODE`, or `// expect-above: CODE` on the next line). For tests. */
 
+import type { Severity } from './rule.ts';
+
 export interface Expected {
   /** From 1. */
   readonly line: number;
   readonly code: string;
+  /** Where the mark names one. */
+  readonly severity: Severity | null;
   /** Only in the combinations that hold this value. */
   readonly when: string | null;
 }
@@ -21,9 +25,13 @@ export function expectedIn(text: string): readonly Expected[] {
     if (mark[1] === undefined) content = index + 1;
     for (const part of (mark[2] ?? '').split(',')) {
       const [what = '', value = null] = part.trim().split(' when ');
-      const code = what.trim().split(' ').at(-1) ?? '';
-      if (code !== '') expected.push({ line: content, code, when: value });
+      const words = what.trim().split(' ');
+      const severity = severities.find((word) => word === words[0]) ?? null;
+      const code = words.at(-1) ?? '';
+      if (code !== '') expected.push({ line: content, code, severity, when: value });
     }
   });
   return expected;
 }
+
+const severities: readonly Severity[] = ['error', 'warning', 'notice'];

@@ -3,7 +3,8 @@ import { formatCelsius, formatDuration } from '../quantities/format.ts';
 import { holds } from '../resolve/choices.ts';
 import { bodiesOf } from '../run/matter-of.ts';
 import type { Run } from '../run/trace.ts';
-import { isPerishable, isRawEgg } from './look-perishable.ts';
+import { isPasteurised, isRaw } from './look-egg.ts';
+import { isPerishable } from './look-perishable.ts';
 import type { Fix, Report, Rule } from './rule.ts';
 
 const day = 86_400;
@@ -17,8 +18,8 @@ function check(run: Run, report: Report): void {
   const { seconds, celsius } = keeps.value;
   if (celsius && celsius.high <= limits.frozen) return;
   const raw = bodiesOf(run.result)
-    .flatMap(({ parts }) => parts)
-    .find(isRawEgg);
+    .flatMap((body) => body.parts.filter((part) => isRaw(body, part) && !isPasteurised(part)))
+    .at(0);
   const longest = raw ? limits.rawEgg : limits.cooked;
   const tooWarm = celsius !== null && celsius.high > limits.warmest;
   if (!tooWarm && seconds.high <= longest) return;

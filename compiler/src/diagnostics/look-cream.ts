@@ -9,7 +9,7 @@ const mostlyCream = 0.6;
 /** The steps that whip dairy cream without gelatin, gum, mascarpone, plant cream or egg to help it; each with what was whipped. */
 export function creamWhippings(run: Run): readonly { readonly record: StepRecord; readonly cream: Matter }[] {
   return run.records.flatMap((record) =>
-    record.step.node.verb === 'whip' && isPlainCream(record.result) ? [{ record, cream: record.result }] : [],
+    record.result.foam?.whipped === record.step && isPlainCream(record.result) ? [{ record, cream: record.result }] : [],
   );
 }
 

@@ -1,9 +1,9 @@
-/** How rules look at what spoils: egg or dairy with water to spare, not sour, not baked dry; and egg that is still raw. */
+/** How rules look at what spoils: egg or dairy with water to spare, not sour, not baked dry. */
 import { mixturePH } from '../matter/acidity.ts';
 import { waterActivity } from '../matter/water-activity.ts';
-import { bodiesOf, log10Of } from '../run/matter-of.ts';
-import type { Matter, Part } from '../run/trace.ts';
-import { massOf, shareOfTraits, traitsOf } from './look.ts';
+import { bodiesOf } from '../run/matter-of.ts';
+import type { Matter } from '../run/trace.ts';
+import { massOf, shareOfTraits } from './look.ts';
 
 /** Food Code 2022, 1-201.10: above 0.92 of water activity and from pH 4.2 up it needs time and temperature control for safety. */
 const limits = { waterActivity: 0.92, pH: 4.2 } as const;
@@ -38,16 +38,4 @@ function sourest(matter: Matter): number | null {
       pH: line.pH ?? (line.substance.is === 'kind' ? line.substance.kind.pH : null),
     }));
   return mixturePH(parts)?.low ?? null;
-}
-
-/** Reduction of Salmonella from which egg counts as heated: five powers of ten (USDA's aim for pasteurised egg). */
-const enough = 5;
-
-/** Egg that is neither sold pasteurised nor certainly heated enough. */
-export function isRawEgg(part: Part): boolean {
-  const traits = traitsOf(part);
-  if (!traits.some((trait) => trait === 'whole egg' || trait === 'egg yolk' || trait === 'egg white')) return false;
-  const pasteurised =
-    part.line.state === 'pasteurised' || (part.line.substance.is === 'kind' && part.line.substance.kind.pasteurised);
-  return !pasteurised && !part.baked && log10Of(part) < enough;
 }

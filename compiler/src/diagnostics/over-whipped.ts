@@ -16,7 +16,7 @@ const butterMaking: ReadonlySet<string> = new Set(['strain', 'press', 'knead', '
 function check(run: Run, report: Report): void {
   for (const record of run.records) {
     if (isFold(record)) checkFold(record, report);
-    else if (record.step.node.verb === 'whip') checkWhip(run, record, report);
+    else checkWhip(run, record, report);
   }
 }
 

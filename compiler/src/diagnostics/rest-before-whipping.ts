@@ -24,7 +24,8 @@ const warmth = (heat: Heat): number => (heat.basis === 'written' && heat.written
 
 /** The ganache that this step begins to whip; null where it whips something else, or goes on whipping. */
 function ganacheOf(record: StepRecord) {
-  if (record.step.node.verb !== 'whip' || record.result.foam?.kind !== 'ganache') return null;
+  const { foam } = record.result;
+  if (foam?.kind !== 'ganache' || foam.whipped !== record.step) return null;
   return (
     record.inputs.find(({ matter }) => matter.foam === null && matter.composition.cocoaButter > 0 && matter.made !== null) ?? null
   );

@@ -11,6 +11,9 @@ import type { Report, Rule } from './rule.ts';
 /** °C below which a mixture sets while it is folded, by its gelatin in percent (common practice, no source). */
 const limitOf = (percent: number): number => (percent < 0.8 ? 15 : percent < 1.5 ? 18 : 20);
 
+/** K by which the heat balance may err beside its interval (heat-balance.ts). */
+const modelError = 1;
+
 interface Midway {
   /** Gelatin as 200 bloom, percent of the mixture so far. */
   readonly percent: number;
@@ -39,7 +42,7 @@ function check(run: Run, report: Report): void {
     const fold = foldOf(record);
     if (!fold || fold.base.matter.gelatin200 <= 0 || takesFoamCold(fold.base.matter)) continue;
     const midway = beforeLast(record);
-    if (!midway || midway.celsius.high >= limitOf(midway.percent)) continue;
+    if (!midway || midway.celsius.high + modelError >= limitOf(midway.percent)) continue;
     report({
       severity: 'warning',
       place: placeOfStep(record.step),

@@ -7,7 +7,7 @@ import { aged } from '../steps/cool.ts';
 import { verbEffects } from '../steps/index.ts';
 import { addSlot, type Bench, placeOf } from './bench.ts';
 import { atOf, checkOf, clauseOf, durationOf, losingOf, pickVarying, toCelsiusOf } from './clauses.ts';
-import { atReading, bodiesOf, evaporate, keeping, layered, mixed, withMatter } from './matter-of.ts';
+import { atReading, bodiesOf, eachBody, evaporate, keeping, layered, mixed, withMatter } from './matter-of.ts';
 import { gramsPortioned, type Parties, partiesOf, type Taken } from './parties.ts';
 import { runPutBy } from './put-by.ts';
 import { refill, type Slot, takeShare } from './slots.ts';
@@ -215,9 +215,11 @@ const holdsShape = (matter: Matter): boolean =>
 function lossesTaken(bench: Bench, step: Step, matter: Matter): Matter {
   const losing = losingOf(step.node, bench.chosen);
   if (!losing) return matter;
+  // Steam leaves the layers as they have water to give.
+  const perWater = middle(matter.grams) / Math.max(1e-9, matter.composition.water);
   return steaming.has(step.node.verb)
-    ? evaporate(matter, times(losing, middle(matter.grams)))
-    : keeping(matter, interval(1 - losing.high, 1 - losing.low));
+    ? eachBody(matter, (body) => evaporate(body, times(losing, perWater * body.composition.water)))
+    : eachBody(matter, (body) => keeping(body, interval(1 - losing.high, 1 - losing.low)));
 }
 
 /** What is put into a vessel that already holds matter of this block lies on top of it. */

@@ -7,11 +7,13 @@ import type { Act, Effect, VerbEffect } from './act.ts';
 import { foamAt, foamKindOf } from './foams.ts';
 import { toReading } from './reading.ts';
 import { warmed } from './treatment.ts';
+import { whip, whisksAir } from './whip.ts';
 
 const smoothing = (act: Act): boolean => /\bsmooth\b/.test(signOf(act.node) ?? '');
 
 function mix(shortest: number, longest: number): VerbEffect['effect'] {
   return (act) => {
+    if (whisksAir(act)) return whip(act);
     const balanced = act.base && act.operands.length > 0 ? keepsAir(act, act.together) : act.together;
     const matter = inBath(act, warmed(balanced));
     const smooth = smoothing(act) && act.node.verb !== 'mix' ? withMatter(matter, { smoothed: true }) : matter;

@@ -111,8 +111,9 @@ function stay(usual: (act: Act) => string, shortest: number, longest: number): V
       reached && Number.isFinite(reached.high)
         ? interval(Math.min(place.surroundings.low, reached.high), Math.max(place.surroundings.high, reached.high))
         : place.surroundings;
-    const stays = [...act.together.stays, { step: act.step, celsius: stayCelsius, seconds }];
-    return { matter: withMatter(settled(matter), { stays, smoothed: false }), seconds, ...place };
+    const stayed = (body: Matter): Matter =>
+      withMatter(body, { stays: [...body.stays, { step: act.step, celsius: stayCelsius, seconds }], smoothed: false });
+    return { matter: eachBody(settled(matter), stayed), seconds, ...place };
   };
 }
 
@@ -120,7 +121,7 @@ function freeze(act: Act): Effect {
   const effect = stay(() => 'freezer', 4 * 3600, 12 * 3600)(act);
   const frozen = (matter: Matter): Matter =>
     withMatter(matter, { frozen: true, phase: 'frozen', gelatin: matter.gelatin === 'dissolved' ? 'set' : matter.gelatin });
-  return { ...effect, matter: withMatter(eachBody(effect.matter, frozen), { frozen: true, stays: effect.matter.stays }) };
+  return { ...effect, matter: eachBody(effect.matter, frozen) };
 }
 
 function thaw(act: Act): Effect {
@@ -130,7 +131,7 @@ function thaw(act: Act): Effect {
       frozen: false,
       phase: matter.gelatin === 'set' ? 'gel' : matter.phase === 'frozen' ? 'solid' : matter.phase,
     });
-  return { ...effect, matter: withMatter(eachBody(effect.matter, thawed), { frozen: false, stays: effect.matter.stays }) };
+  return { ...effect, matter: eachBody(effect.matter, thawed) };
 }
 
 /** Frozen while stirred: half water turned to ice as it is drawn, some air in (common practice, no source). */

@@ -2,7 +2,7 @@
 
 import { fatOf, sugarsOf, total } from '../matter/composition.ts';
 import { waterLeft } from '../matter/sugar.ts';
-import { type Interval, intersect, interval, middle } from '../quantities/interval.ts';
+import { type Interval, intersect, interval, middle, times } from '../quantities/interval.ts';
 import { atOf, clauseOf, losingOf, mediumOf, signOf, targetOf, toCelsiusOf } from '../run/clauses.ts';
 import { heatingSeconds } from '../run/durations.ts';
 import { atComputed, atReading, eachBody, evaporate, foamless, thermalComposition, withMatter } from '../run/matter-of.ts';
@@ -23,8 +23,7 @@ function steamEstimate(celsius: Interval): Interval {
 function losesSteam(act: Act, matter: Matter): Matter {
   if (losingOf(act.node, act.chosen)) return matter;
   const share = steamEstimate(matter.heat.celsius);
-  const mass = middle(matter.grams);
-  return eachBody(matter, (body) => evaporate(body, interval(share.low * mass, share.high * mass)));
+  return eachBody(matter, (body) => evaporate(body, times(share, middle(body.grams))));
 }
 
 /** Sugar and water boiled to a reading leave by its boiling curve; only for matter that is nearly all sugar and water. */
@@ -52,8 +51,9 @@ function onStove(least: number): VerbEffect['effect'] {
   };
 }
 
-/** `to MASS` and `to N brix`: water off until then. */
+/** `to MASS` and `to N brix`: water off until then; a written loss says it already. */
 function reduceTo(act: Act, matter: Matter): Matter {
+  if (losingOf(act.node, act.chosen)) return matter;
   const target = targetOf(act.node, act.chosen);
   if (target?.is === 'mass' && (target.quantity.unit === 'g' || target.quantity.unit === 'kg')) {
     const factor = target.quantity.unit === 'kg' ? 1000 : 1;
@@ -134,7 +134,7 @@ function bake(act: Act): Effect {
   const matter = eachBody(heated, (body) => {
     const custard = isBakedCustard(body);
     const baked = withMatter(body, {
-      baked: !custard,
+      baked: body.baked || !custard,
       parts: body.parts.map((part) => ({ ...part, baked: part.baked || !custard })),
       phase: custard ? 'gel' : 'solid',
       foam: null,
