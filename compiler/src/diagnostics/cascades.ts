@@ -1,6 +1,7 @@
 /** What an unreadable line, a doubtful name or an unknown amount leaves unsure, so that one fault does not raise a row of others. */
 import { nameKey } from 'nappe-grammar';
 import type { BlockId, Component, Formula, Place, RawFinding } from '../resolve/model.ts';
+import type { Run } from '../run/trace.ts';
 
 export interface Unsure {
   /** Whether a rule's finding there rests on what could not be read. */
@@ -37,8 +38,8 @@ export function unsureOf(formula: Formula, more: readonly RawFinding[]): Unsure 
     if (!unknowing.has(code)) continue;
     const start = ofLines.has(code) ? place.line : 0;
     from.set(place.block, Math.min(from.get(place.block) ?? start, start));
-    if (unreadable !== undefined)
-      texts.set(place.block, [...(texts.get(place.block) ?? []), { line: place.line, text: nameKey(unreadable) }]);
+    const text = unreadable ?? (code === 'duplicate-name' && typeof numbers.name === 'string' ? numbers.name : null);
+    if (text !== null) texts.set(place.block, [...(texts.get(place.block) ?? []), { line: place.line, text: nameKey(text) }]);
   }
   if (from.size > 0) spread(formula, from);
   return {
@@ -92,3 +93,24 @@ export function hiddenBehind({ code, place, numbers }: RawFinding, unsure: Unsur
   const key = nameKey(numbers.name);
   return lines.some(({ text }) => text.includes(key));
 }
+
+/**
+ * Names whose remainder is no fault of its own: the nearest to a name nobody knows, and what a step names that cannot be done.
+ * Of the run's findings under one combination.
+ */
+export function excusedNames(findings: readonly RawFinding[], run: Run): ReadonlySet<string> {
+  const excused = new Set<string>();
+  const undone = findings.filter(({ code }) => code === 'used-before-made' || code === 'used-up');
+  for (const { code, numbers } of findings)
+    if (code === 'unknown-name' && typeof numbers.nearest === 'string') excused.add(nameKey(numbers.nearest));
+  if (undone.length === 0) return excused;
+  const lines = new Set(undone.map(({ place }) => `${place.block} ${place.line}`));
+  for (const { component } of run.blocks)
+    for (const { place, node } of component.steps)
+      if (lines.has(`${place.block} ${place.line}`)) for (const { name } of node.operands) excused.add(name.key);
+  return excused;
+}
+
+/** Whether a finding says no more than that something excused is not used. */
+export const isExcused = ({ code, numbers }: RawFinding, excused: ReadonlySet<string>): boolean =>
+  (code === 'unused-ingredient' || code === 'leftover') && typeof numbers.name === 'string' && excused.has(nameKey(numbers.name));

@@ -5,7 +5,7 @@ import type { Choice, Formula, Place, RawFinding, Related, Selection } from '../
 import { percentFindings } from '../resolve/percentages.ts';
 import { runFormula } from '../run/run.ts';
 import type { Run } from '../run/trace.ts';
-import { hiddenBehind, type Unsure, unsureOf } from './cascades.ts';
+import { excusedNames, hiddenBehind, isExcused, type Unsure, unsureOf } from './cascades.ts';
 import { type Combined, combine, type Worded } from './combine.ts';
 import { ruleOf, rules } from './registry.ts';
 import type { Figures, Rule } from './rule.ts';
@@ -88,7 +88,9 @@ function underOne(formula: Formula, selection: Selection, percents: readonly Raw
     ...finding,
     related: [...(finding.related ?? []), ...takenAt(finding.place)],
   });
-  for (const finding of run.findings) if (!hiddenBehind(finding, judging.unsure)) put(located(finding));
+  const excused = excusedNames(run.findings, run);
+  for (const finding of run.findings)
+    if (!hiddenBehind(finding, judging.unsure) && !isExcused(finding, excused)) put(located(finding));
   for (const rule of judging.judges) {
     if (judging.broken.has(rule)) continue;
     const raised: RawFinding[] = [];

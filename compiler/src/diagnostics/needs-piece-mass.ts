@@ -10,26 +10,26 @@ export const needsPieceMass: Rule = {
   remedy: 'Weigh it and write grams, or say what one weighs in an `ingredient` block (`each 18 g`).',
   source: 'The notation.',
   examples: {
-    bad: `ingredient quay biscuit
-  like plain flour
+    bad: `ingredient sugar heart
+  sucrose 100 %
   phase solid
 
-formula Biscuits and sauce
+formula Hearts and sauce
   400 g  raspberry purée, pasteurised, 4 °C
-  12 pc  quay biscuit // expect: needs-piece-mass
+  12 pc  sugar heart // expect: needs-piece-mass
   pour raspberry purée into dish
-  garnish with quay biscuit
+  garnish with sugar heart
 `,
-    good: `ingredient quay biscuit
-  like plain flour
+    good: `ingredient sugar heart
+  sucrose 100 %
   phase solid
   each 9 g
 
-formula Biscuits and sauce
+formula Hearts and sauce
   400 g  raspberry purée, pasteurised, 4 °C
-  12 pc  quay biscuit
+  12 pc  sugar heart
   pour raspberry purée into dish
-  garnish with quay biscuit
+  garnish with sugar heart
 `,
   },
   message: (numbers) =>

@@ -138,7 +138,7 @@ describe('a word that may be a unit', () => {
     expect(codes('formula A\n  2 vanilla pod\n')).toEqual([]);
   });
   test('is part of the name where nothing is known', () => {
-    expect(codes('formula A\n  2 quay biscuits\n')).toEqual(['unknown-ingredient 1', 'needs-piece-mass 1']);
+    expect(codes('formula A\n  2 quay flumps\n')).toEqual(['unknown-ingredient 1', 'needs-piece-mass 1']);
   });
   test('is an unknown unit before a known name, with the nearest unit and a place behind the name', () => {
     const [finding, ...more] = findings('formula A\n  20 grms caster sugar\n');
