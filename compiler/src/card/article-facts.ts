@@ -1,6 +1,7 @@
 /** What stands below the work: other choices, allergens, nutrition, storage, cautions, and what was allowed by hand. */
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
+import { allergenWords } from './nutrition.ts';
 import { nutritionTable } from './nutrition-table.ts';
 import { heading, named, type Sheet } from './sheet.ts';
 
@@ -54,11 +55,9 @@ function allergens(sheet: Sheet): Element {
   return box(sheet, labels.allergens, 'allergens', [
     contains.length === 0
       ? h('p', labels.noAllergens)
-      : h('p', [`${labels.contains} `, h('strong', contains.map((allergen) => language.allergen(allergen)).join(', ')), '.']),
+      : h('p', [`${labels.contains} `, h('strong', allergenWords(contains, language)), '.']),
     ...(unknown.length === 0 ? [] : [h('p', [`${labels.unknownAllergens}: `, named(unknown.join(', ')), '.'])]),
-    ...(claims.length === 0
-      ? []
-      : [h('p', `${labels.freeFrom} ${claims.map((allergen) => language.allergen(allergen)).join(', ')}.`)]),
+    ...(claims.length === 0 ? [] : [h('p', `${labels.freeFrom} ${allergenWords(claims, language)}.`)]),
   ]);
 }
 

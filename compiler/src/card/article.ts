@@ -6,6 +6,7 @@ import { factSections } from './article-facts.ts';
 import { languageOf } from './languages/index.ts';
 import { measuresFor } from './measures.ts';
 import type { Card } from './model.ts';
+import { readingsOf } from './readings.ts';
 import { heading, named, notesOf, type Sheet } from './sheet.ts';
 import { temperatureSvg } from './temperature-svg.ts';
 
@@ -26,15 +27,34 @@ export function cardArticle(card: Card, options: ArticleOptions = {}): Element {
     prefix: options.prefix ?? '',
     full: card.detail === 'full',
   };
-  return h('article', { className: ['card', card.detail], lang: card.language, ariaLabelledBy: `${sheet.prefix}title` }, [
-    ...unchecked(sheet),
-    header(sheet),
-    ...(sheet.full ? notesOf(card.notes) : []),
-    ...componentSections(sheet),
-    ...(sheet.full ? temperatureSection(sheet) : []),
-    ...factSections(sheet),
-    footer(sheet),
-  ]);
+  return h(
+    'article',
+    { className: ['card', card.detail, densityOf(card)], lang: card.language, ariaLabelledBy: `${sheet.prefix}title` },
+    [
+      ...unchecked(sheet),
+      header(sheet),
+      ...(sheet.full ? notesOf(card.notes) : []),
+      h('div', { className: ['parts'] }, componentSections(sheet)),
+      ...(sheet.full ? temperatureSection(sheet) : []),
+      ...factSections(sheet),
+      footer(sheet),
+    ],
+  );
+}
+
+/** How close a bench card must be set to stay on one page: by the rows it has. */
+function densityOf(card: Card): 'roomy' | 'close' | 'dense' {
+  const rows = card.components.reduce(
+    (sum, { ingredients, steps }) =>
+      sum +
+      2 +
+      Math.max(
+        steps.reduce((lines, { text, stages }) => lines + Math.ceil(text.length / 70) + (stages.length > 0 ? 1 : 0), 0),
+        ingredients.length,
+      ),
+    0,
+  );
+  return rows <= 18 ? 'roomy' : rows <= 32 ? 'close' : 'dense';
 }
 
 function unchecked(sheet: Sheet): Element[] {
@@ -110,19 +130,8 @@ function temperatureSection(sheet: Sheet): Element[] {
   const { temperature } = card;
   const { labels } = language;
   if (!temperature) return [];
-  const reading = (pair: readonly [number, number] | null): string =>
-    pair ? measures.degrees(Math.round(pair[0]), Math.round(pair[1])) : '–';
-  const moves = temperature.strands
-    .flatMap(({ moves }) => moves)
-    .filter(({ start, end, window }) => window !== null || (start !== null && end !== null))
-    .sort((a, b) => a.step - b.step);
-  const duration = (from: number, to: number, estimated: boolean): string => {
-    const seconds = (temperature.points[to]?.seconds ?? 0) - (temperature.points[from]?.seconds ?? 0);
-    const words = measures.duration({ low: rounded(seconds), high: rounded(seconds) });
-    return estimated ? `≈ ${words}` : words;
-  };
   return [
-    h('section', { className: ['temperature'] }, [
+    h('section', { className: ['curve'] }, [
       heading(sheet, 1, {}, labels.temperatureLine),
       h('div', { className: ['scroll'], tabIndex: 0, role: 'region', ariaLabel: labels.temperatureLine }, [
         temperatureSvg(temperature, language, measures, prefix),
@@ -139,13 +148,10 @@ function temperatureSection(sheet: Sheet): Element[] {
           ]),
           h(
             'tbody',
-            moves.map(({ step, text, from, to, start, end, window, additions, estimated }) =>
+            readingsOf(temperature, measures).map(({ step, text, cells }) =>
               h('tr', [
-                h('th', { scope: 'row' }, [`${step} `, h('span', { className: ['quiet'] }, text)]),
-                h('td', duration(from, to, estimated)),
-                h('td', reading(start)),
-                h('td', additions.length > 1 ? additions.map(reading).join(' → ') : reading(end)),
-                h('td', window ? reading(window) : ''),
+                h('th', { scope: 'row' }, [h('b', String(step)), ' ', named(text)]),
+                ...cells.map((cell) => h('td', cell)),
               ]),
             ),
           ),
@@ -154,10 +160,6 @@ function temperatureSection(sheet: Sheet): Element[] {
     ]),
   ];
 }
-
-/** Times of a drawing: to the second below a minute, the minute below an hour, else ten minutes. */
-const rounded = (seconds: number): number =>
-  seconds < 60 ? Math.round(seconds) : seconds < 3600 ? Math.round(seconds / 60) * 60 : Math.round(seconds / 600) * 600;
 
 function footer({ card, language }: Sheet): Element {
   const last = card.cautions[card.cautions.length - 1] ?? '';

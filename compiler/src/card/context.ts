@@ -17,6 +17,8 @@ export interface Context {
   readonly pieces: number;
   /** How many pieces the card makes; 1 where it counts none. */
   readonly count: number;
+  /** What it counts, as a key in the singular; null where it counts nothing. */
+  readonly noun: string | null;
   /** The tree's line of an ingredient, for its written attributes; null where it is not at hand. */
   nodeOf(line: SourceLine): IngredientLine | null;
 }

@@ -1,7 +1,6 @@
 /** What other values of a choice would change on the card. */
-
-import type { Labels } from './languages/language.ts';
-import type { CardComponent, CardIngredient, CardStep, Difference } from './model.ts';
+import type { Language } from './languages/language.ts';
+import type { CardComponent, CardStep, Difference } from './model.ts';
 import { textOf } from './sentence.ts';
 
 /** What of a card may change with a choice. */
@@ -12,45 +11,62 @@ export interface Variant {
   readonly components: readonly CardComponent[];
 }
 
+type Change = Difference['changes'][number];
+
 /** Changes from the card to the same card with one choice set otherwise, in the order of the page; an empty list where none. */
-export function changesBetween(now: Variant, then: Variant, labels: Labels): Difference['changes'] {
-  const changes: { what: string; now: string; other: string }[] = [];
-  const compare = (what: string, a: string | null, b: string | null): void => {
-    if (a !== b) changes.push({ what, now: a ?? '', other: b ?? labels.notThere });
-  };
-  compare(labels.makes, now.makes, then.makes);
-  compare(labels.served, now.served, then.served);
-  compare(labels.keeps, now.keeps, then.keeps);
+export function changesBetween(now: Variant, other: Variant, language: Language): readonly Change[] {
+  const { labels } = language;
   const before = new Map(now.components.map((component) => [keyOf(component), component]));
-  for (const component of then.components) {
-    const old = before.get(keyOf(component));
-    before.delete(keyOf(component));
-    pairUp(old?.ingredients ?? [], component.ingredients, (a, b) => {
-      if (a?.written !== b?.written || a?.name !== b?.name) compare((b ?? a)?.name ?? '', a?.written ?? null, b?.written ?? null);
-    });
-    pairUp(old?.steps ?? [], component.steps, (a, b) => {
-      if (a === undefined || b === undefined || bare(a) !== bare(b))
-        compare(a ? `${labels.step} ${a.number}` : `${labels.step} +`, a?.text ?? null, b?.text ?? null);
-    });
-  }
-  for (const component of before.values()) compare(component.name, `${component.grams ?? ''} g`, null);
-  return changes;
+  const later = new Set(other.components.map(keyOf));
+  return [
+    ...differ(labels.makes, now.makes, other.makes, labels.notThere),
+    ...differ(labels.served, now.served, other.served, labels.notThere),
+    ...differ(labels.keeps, now.keeps, other.keeps, labels.notThere),
+    ...other.components.flatMap((component) => [
+      ...ingredientChanges(before.get(keyOf(component)), component, language),
+      ...stepChanges(before.get(keyOf(component)), component, language),
+    ]),
+    ...now.components
+      .filter((component) => !later.has(keyOf(component)))
+      .map(({ name }) => ({ what: name, now: '', other: labels.notThere })),
+  ];
 }
 
 const keyOf = (component: CardComponent): string => `${component.from ?? ''}#${component.name}`;
 
+const differ = (what: string, now: string | null, other: string | null, gone: string): readonly Change[] =>
+  now === other ? [] : [{ what, now: now ?? '', other: other ?? gone }];
+
+function ingredientChanges(now: CardComponent | undefined, other: CardComponent, { labels }: Language): readonly Change[] {
+  const [before, after] = [now?.ingredients ?? [], other.ingredients];
+  return linesOf(before, after).flatMap((line) => {
+    const [a, b] = [before.find((item) => item.line === line), after.find((item) => item.line === line)];
+    return differ((b ?? a)?.name ?? '', a?.written ?? null, b?.written ?? null, labels.notThere);
+  });
+}
+
+/** A step that goes and a step that comes right after it are one change. */
+function stepChanges(now: CardComponent | undefined, other: CardComponent, language: Language): readonly Change[] {
+  const { labels } = language;
+  const [before, after] = [now?.steps ?? [], other.steps];
+  const changes: { what: string; now: string; other: string; gone: boolean }[] = [];
+  let last = (before[0]?.number ?? 1) - 1;
+  for (const line of linesOf(before, after)) {
+    const [a, b] = [before.find((item) => item.line === line), after.find((item) => item.line === line)];
+    const previous = changes[changes.length - 1];
+    if (a && b) {
+      if (bare(a) !== bare(b)) changes.push({ what: `${labels.step} ${a.number}`, now: a.text, other: b.text, gone: false });
+    } else if (a) changes.push({ what: `${labels.step} ${a.number}`, now: a.text, other: labels.notThere, gone: true });
+    else if (b && previous?.gone && previous.what === `${labels.step} ${last}`)
+      Object.assign(previous, { other: b.text, gone: false });
+    else if (b) changes.push({ what: language.after(last), now: '', other: b.text, gone: false });
+    if (a) last = a.number;
+  }
+  return changes.map(({ what, now: old, other: text }) => ({ what, now: old, other: text }));
+}
+
 /** The sentence without its amounts: those are in the table of ingredients. */
 const bare = (step: CardStep): string => textOf(step.phrase.filter((segment) => segment.kind !== 'amount'));
 
-/** Pairs by source line, in the order of the lines. */
-function pairUp<T extends CardIngredient | CardStep>(
-  now: readonly T[],
-  then: readonly T[],
-  visit: (a: T | undefined, b: T | undefined) => void,
-): void {
-  const lines = [...new Set([...now, ...then].map(({ line }) => line))].sort((a, b) => a - b);
-  for (const line of lines) {
-    const [a, b] = [now.find((item) => item.line === line), then.find((item) => item.line === line)];
-    visit(a, b);
-  }
-}
+const linesOf = (now: readonly { readonly line: number }[], other: readonly { readonly line: number }[]): readonly number[] =>
+  [...new Set([...now, ...other].map(({ line }) => line))].sort((a, b) => a - b);

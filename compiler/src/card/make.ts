@@ -143,6 +143,7 @@ function pageOf(input: CardInput, options: CardOptions, selection: Selection, fa
     positions: input.positions,
     pieces,
     count,
+    noun: (target?.noun ?? written?.noun)?.key ?? null,
     nodeOf: (line) => nodeOf(input, line),
   };
   const makes = makesWords(run, written, target, context);
@@ -203,7 +204,7 @@ function differencesOf(
     values.flatMap((value) => {
       if (value === input.selection[name]) return [];
       const { variant, context } = pageOf(input, options, { ...input.selection, [name]: value }, factor, asked);
-      const changes = changesBetween(now, variant, context.language.labels);
+      const changes = changesBetween(now, variant, context.language);
       return changes.length === 0 ? [] : [{ choice: plain(name), value: plain(value), changes }];
     }),
   );

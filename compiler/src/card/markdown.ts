@@ -8,7 +8,9 @@ import type { Language } from './languages/language.ts';
 import { type Measures, measuresFor } from './measures.ts';
 import type { Card, CardComponent, CardStep } from './model.ts';
 import { noteTree } from './notes.ts';
+import { allergenWords } from './nutrition.ts';
 import { nutritionTable } from './nutrition-table.ts';
+import { readingsOf } from './readings.ts';
 
 export const cardMarkdown = (card: Card): string => printer.stringify(cardMdast(card));
 
@@ -184,21 +186,12 @@ function temperatureBlocks(scene: Scene): (BlockContent | Heading)[] {
   const { card, language, measures } = scene;
   const { labels } = language;
   if (!card.temperature) return [];
-  const reading = (pair: readonly [number, number] | null): string =>
-    pair ? measures.degrees(Math.round(pair[0]), Math.round(pair[1])) : '–';
-  const moves = card.temperature.strands
-    .flatMap((strand) => strand.moves)
-    .filter(({ start, end }) => start !== null && end !== null)
-    .sort((a, b) => a.step - b.step);
-  const rows = moves.map(({ step, start, end, window, additions }) => [
-    [text(String(step))],
-    [text(reading(start))],
-    [text(additions.length > 1 ? additions.map(reading).join(' → ') : reading(end))],
-    [text(window ? reading(window) : '')],
-  ]);
+  const rows = readingsOf(card.temperature, measures).map(({ step, cells }) =>
+    [String(step), ...cells].map((cell) => [text(cell)]),
+  );
   return [
     heading(scene, 1, labels.temperatureLine),
-    table([labels.step, labels.starts, labels.ends, labels.window], rows, ['right', 'left', 'left', 'left']),
+    table([labels.step, labels.time, labels.starts, labels.ends, labels.window], rows, ['right', 'left', 'left', 'left', 'left']),
   ];
 }
 
@@ -224,14 +217,15 @@ function factBlocks(scene: Scene): (BlockContent | Heading)[] {
   const { card, language, measures, full } = scene;
   const { labels } = language;
   const { contains, unknown, claims } = card.allergens;
-  const words = (list: typeof claims): string => list.map((allergen) => language.allergen(allergen)).join(', ');
   const facts = full ? nutritionTable(card, language, measures) : null;
   return [
     heading(scene, 1, labels.allergens),
     paragraph(
-      ...(contains.length === 0 ? [text(labels.noAllergens)] : [text(`${labels.contains} `), strong(words(contains)), text('.')]),
+      ...(contains.length === 0
+        ? [text(labels.noAllergens)]
+        : [text(`${labels.contains} `), strong(allergenWords(contains, language)), text('.')]),
       ...(unknown.length > 0 ? [text(` ${labels.unknownAllergens}: ${unknown.join(', ')}.`)] : []),
-      ...(claims.length > 0 ? [text(` ${labels.freeFrom} ${words(claims)}.`)] : []),
+      ...(claims.length > 0 ? [text(` ${labels.freeFrom} ${allergenWords(claims, language)}.`)] : []),
     ),
     ...(facts
       ? [

@@ -55,7 +55,7 @@ export function measuresFor(language: Language, units: Units): Measures {
     number,
     mass: (grams) => dual(`${number(scaleGrams(grams))} g`, usMass(grams, language, number)),
     roughMass: (grams) => {
-      const rough = Number(grams.toPrecision(3));
+      const rough = grams >= 10 ? Math.round(Number(grams.toPrecision(3))) : Number(grams.toPrecision(2));
       return dual(rough >= 1000 ? `${number(rough / 1000)} kg` : `${number(rough)} g`, usMass(rough, language, number));
     },
     volume: (millilitres) => {

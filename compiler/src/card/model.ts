@@ -170,10 +170,11 @@ export interface Move {
   readonly window: readonly [number, number] | null;
   /** After each addition of a fold. */
   readonly additions: readonly (readonly [number, number])[];
+  /** How long it takes; `estimated` where nobody wrote it. */
+  readonly seconds: readonly [number, number] | null;
   readonly estimated: boolean;
 }
 
 export interface TimeMark {
   readonly seconds: number;
-  readonly estimated: boolean;
 }

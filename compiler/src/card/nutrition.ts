@@ -4,6 +4,7 @@ import { fatOf } from '../matter/composition.ts';
 import { nutritionOfPortion, nutritionPer100g } from '../matter/nutrition.ts';
 import { middle } from '../quantities/interval.ts';
 import type { Run } from '../run/trace.ts';
+import type { Language } from './languages/language.ts';
 import type { Allergens, Makes, Nutrition } from './model.ts';
 import { plain } from './text.ts';
 
@@ -58,6 +59,16 @@ export function allergensOf(run: Run): Allergens {
     unknown: unknownNames(run),
     claims: run.formula.freeFrom.map(({ allergen }) => allergen),
   };
+}
+
+/** As a list of words; gluten and wheat together are one entry. */
+export function allergenWords(allergens: readonly (Allergen | 'nuts')[], language: Language): string {
+  const both = allergens.includes('gluten') && allergens.includes('wheat');
+  return allergens
+    .flatMap((allergen) =>
+      both && allergen === 'gluten' ? [] : [both && allergen === 'wheat' ? language.glutenOfWheat : language.allergen(allergen)],
+    )
+    .join(', ');
 }
 
 function unknownNames(run: Run): readonly string[] {

@@ -85,11 +85,10 @@ const tests: readonly (readonly [ReasonKey, (scene: Scene) => boolean])[] = [
   [
     'gelatin melts',
     ({ later, verb, matter, low }) =>
-      heating.has(verb) &&
       matter.gelatin !== 'set' &&
       low >= 35 &&
       low <= 95 &&
-      (matter.gelatin === 'bloomed' || takesGelatinNext(later)),
+      (takesGelatinNext(later) || (heating.has(verb) && matter.gelatin === 'bloomed')),
   ],
   ['glaze', ({ later, matter }) => matter.gelatin200 > 0 && later[0]?.step.node.verb === 'glaze'],
   ['chocolate works', ({ matter, high }) => shareOfTraits(matter, ...chocolate) > 0.9 && high <= 34],

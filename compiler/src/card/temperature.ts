@@ -49,12 +49,7 @@ export function temperatureLine(run: Run, stepOf: (record: StepRecord) => CardSt
       }),
     }),
   );
-  const estimatedTo = new Set(
-    ways.flatMap(({ records: way }) =>
-      way.filter((record) => record.seconds?.estimated !== false).map((record) => indexOf(schedule.get(record)?.end ?? 0)),
-    ),
-  );
-  const points = times.map((seconds, index): TimeMark => ({ seconds, estimated: estimatedTo.has(index) }));
+  const points = times.map((seconds): TimeMark => ({ seconds }));
   return { strands: strands.reverse(), points };
 }
 
@@ -104,6 +99,7 @@ function moveOf(record: StepRecord, step: CardStep, before: StepRecord | null, f
       const reading = pair(celsius);
       return reading ? [reading] : [];
     }),
+    seconds: pair(record.seconds?.range ?? null),
     estimated: record.seconds?.estimated !== false,
   };
 }

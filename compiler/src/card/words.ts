@@ -90,7 +90,7 @@ class Parties {
   }
 
   operand({ name, part }: Operand, role: 'operand' | 'with'): Term | null {
-    const input = this.take(name, role);
+    const input = this.take(name, role) ?? (role === 'with' ? this.next(role) : null);
     if (!input) return this.isVessel(name) ? this.vessel(name, false) : null;
     const grams = middle(input.matter.grams);
     const { measures } = this.context;
@@ -123,6 +123,12 @@ class Parties {
     return found < 0 ? null : (this.left.splice(found, 1)[0] ?? null);
   }
 
+  /** The run names what goes on after its first ingredient, so these are also told by their order. */
+  private next(role: Input['role']): Input | null {
+    const at = this.left.findIndex((input) => input.role === role);
+    return at < 0 ? null : (this.left.splice(at, 1)[0] ?? null);
+  }
+
   private nameOf({ matter }: Input, name: Name): string {
     const [part] = matter.parts;
     const isLine = part !== undefined && this.block.lines.some(({ line }) => line === part.line) && part.line.key === name.key;
@@ -147,8 +153,8 @@ class Parties {
   }
 
   private vessel(name: Name, each: boolean): Term {
-    const many = !each && this.context.count > 1;
     const noun = singularNoun(name.key);
+    const many = !each && this.context.count > 1 && noun === this.context.noun;
     const isEquipment = this.record.vessel?.key === name.key && this.record.vessel.name !== noun;
     const words = isEquipment ? null : this.context.language.noun(noun, many ? this.context.count : 1);
     return { text: words ?? plain(name.text), amount: null, part: null, vessel: many ? 'many' : 'one' };

@@ -63,9 +63,9 @@ function byCount(asked: YieldAmount, written: YieldAmount, target: Yield, makes:
     return ratio('count', written.count, asked.count, false);
   if (asked.size !== '') return null;
   if (written.count === null)
-    return { problem: `The formula does not count what it makes: give the size of one, as in ${exampleOf(target)}, or a mass.` };
+    return { problem: `The formula does not count what it makes: give the size of one, as in ${example}, or a mass.` };
   return {
-    problem: `The formula makes ${makes?.noun?.text ?? 'something else'}, not ${target.noun?.text ?? 'that'}: give the size of one, as in ${exampleOf(target)}.`,
+    problem: `The formula counts in “${makes?.noun?.text ?? 'pieces'}”, not in “${target.noun?.text ?? 'pieces'}”: give the size of one, as in ${example}, or a mass.`,
   };
 }
 
@@ -99,4 +99,4 @@ const ratio = (by: Scaling['by'], from: number, to: number, lined: boolean): Sca
 /** Nouns outside the vocabulary are compared without a plural's s: `1 macaron` of `40 macarons`. */
 const stem = (noun: string): string => (noun.length > 3 && noun.endsWith('s') && !noun.endsWith('ss') ? noun.slice(0, -1) : noun);
 
-const exampleOf = (target: Yield): string => `“${target.count ?? 2} ${target.noun?.text ?? 'rings'} of 100 ml”`;
+const example = '“24 glasses of 100 ml”';

@@ -99,24 +99,20 @@ export interface Labels {
   readonly ingredient: string;
   readonly share: string;
   readonly bakers: string;
-  readonly total: string;
   readonly assembly: string;
   readonly from: string;
   readonly some: string;
   readonly critical: string;
-  readonly waiting: string;
   readonly additions: string;
   readonly temperatureLine: string;
   readonly danger: string;
   readonly timeCompressed: string;
   readonly window: string;
-  readonly estimated: string;
   readonly step: string;
   readonly time: string;
   readonly starts: string;
   readonly ends: string;
   readonly differences: string;
-  readonly ifChoice: string;
   readonly instead: string;
   readonly notThere: string;
   readonly allergens: string;
@@ -136,8 +132,6 @@ export interface Labels {
   readonly uncheckedWhy: string;
   readonly line: string;
   readonly why: string;
-  readonly notes: string;
-  readonly error: string;
   readonly rows: Readonly<Record<NutritionRow, string>>;
   readonly us: {
     readonly calories: string;
@@ -202,6 +196,8 @@ export interface Language {
   above(reading: string): string;
   /** `4 °C, keeps 2 days`: the storage line. */
   keeping(duration: string, reading: string | null): string;
+  /** A step another choice adds, after the card's step of that number (0: before the first). */
+  after(step: number): string;
   /** `per glass (83 g)`; noun null where the language has no word for it. */
   perPiece(noun: string | null, grams: string): string;
   /** `24 glasses of 100 ml`; size null where none. */
@@ -211,6 +207,8 @@ export interface Language {
   /** The catalogue's name; `own` is the name in `Kind.fr` or the kind's name. Null keeps what is written. */
   kind(kind: { readonly name: string; readonly fr: string }): string | null;
   allergen(allergen: Allergen | 'nuts'): string;
+  /** Wheat is a cereal that holds gluten: where both are in it, they are said as one. */
+  readonly glutenOfWheat: string;
   /** What an ingredient line says of its ingredient: `35 % fat`, `pasteurised`, `sheet`. */
   attribute(attribute: AttributeWords): string;
   /** Gives a tool of the vocabulary's table its name; null keeps what is written. */
