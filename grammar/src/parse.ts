@@ -44,20 +44,29 @@ export function reparse(previous: File, change: LinesChange, cache: LineCache = 
   return { text, lines, blocks: keepBlocks(previous.blocks, gatherBlocks(lines)), eol: eolOf(text) };
 }
 
-/** The lines of a text without their ends, at most as many as a file may have. */
+/** The lines of a text without their ends (LF, CRLF, or CR as editors count it), at most as many as a file may have. */
 export function splitLines(text: string): string[] {
   const lines: string[] = [];
+  const mixed = text.includes('\r');
   let from = 0;
-  for (;;) {
-    const end = text.indexOf('\n', from);
+  while (lines.length <= limits.lines) {
+    const end = mixed ? endOfLine(text, from) : text.indexOf('\n', from);
     if (end < 0) {
       lines.push(text.slice(from));
-      return lines;
+      break;
     }
-    lines.push(text.slice(from, end > from && text.charCodeAt(end - 1) === 13 ? end - 1 : end));
-    if (lines.length > limits.lines) return lines;
-    from = end + 1;
+    lines.push(text.slice(from, end));
+    from = text.startsWith('\r\n', end) ? end + 2 : end + 1;
   }
+  return lines;
+}
+
+function endOfLine(text: string, from: number): number {
+  for (let at = from; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code === 10 || code === 13) return at;
+  }
+  return -1;
 }
 
 interface Reader {

@@ -1,7 +1,7 @@
 /** The tokens of an error-free line, written canonically and joined with the notation's spacing. */
 
 import { startScan } from '../scanner/scan.ts';
-import { scanIngredient, scanPrice, scanWords } from '../scanner/scanner.ts';
+import { scanIngredient, scanPrice, scanTimed, scanWords } from '../scanner/scanner.ts';
 import type { Token } from '../scanner/tokens.ts';
 import * as t from '../scanner/tokens.ts';
 import type { Attribute, Clause, Line, Name } from '../tree.ts';
@@ -17,7 +17,9 @@ export function tokensOf(line: TokenLine): readonly Token[] {
   else if (line.kind === 'price') scanPrice(scan, line.span.start);
   else if (line.kind === 'equipment') scanWords(scan, line.span.start);
   else if (line.kind === 'take' || line.kind === 'request') scanWords(scan, line.span.start + wordOf(line).length);
-  else scanWords(scan, line.kind === 'step' ? line.verbSpan.end : line.wordSpan.end);
+  else if (line.kind === 'step') scanTimed(scan, line.verbSpan.end);
+  else if (line.kind === 'header' && line.word === 'keeps') scanTimed(scan, line.wordSpan.end);
+  else scanWords(scan, line.wordSpan.end);
   return scan.tokens;
 }
 

@@ -2,18 +2,7 @@
 
 import { blame, insertFix, replaceFix, type Scan, shown } from '../scanner/scan.ts';
 import type { Clause, Duration, Name, Reading, Span, Text, Varying } from '../tree.ts';
-import {
-  type ClauseUse,
-  levels,
-  mediumOf,
-  nameKey,
-  nearest,
-  overnight,
-  peakOf,
-  toolOf,
-  tools,
-  type VerbRow,
-} from '../vocabulary/index.ts';
+import { type ClauseUse, levels, mediumOf, nameKey, nearest, peakOf, toolOf, tools, type VerbRow } from '../vocabulary/index.ts';
 import type { Measured, RawClause, RawClauseWord, RawCounted } from './drafts.ts';
 import { blameKind, numbersOf, only, quantityOf, varying } from './measured.ts';
 import { buildOperand } from './operands.ts';
@@ -33,6 +22,7 @@ export function buildClause(scan: Scan, raw: RawClause, verb: VerbRow): Built | 
 }
 
 const builders: Readonly<Record<RawClauseWord, Builder>> = {
+  bare: buildBare,
   to: buildTo,
   at: buildAt,
   for: buildFor,
@@ -112,6 +102,14 @@ function toName(scan: Scan, raw: RawClause, name: Name): Built | null {
     blame(scan, name, message, [replaceFix('Write 18-24 °C', name, '18-24 °C')]);
     return null;
   }
+  if (peaks.some((row) => name.key.startsWith(row.word))) {
+    blame(
+      scan,
+      name,
+      'A peak is written like `soft peak` or `soft-medium peak`; the words are very soft, soft, medium and stiff.',
+    );
+    return null;
+  }
   const message = `\`to\` is followed by the reading that ends the step; ${shown(name.text)} takes something in, so write \`into\`.`;
   blame(scan, raw.wordSpan, message, [replaceFix('Write into', raw.wordSpan, 'into')]);
   return built(raw, 'into', { word: 'into', target: name });
@@ -167,7 +165,6 @@ function buildAt(scan: Scan, raw: RawClause): Built | null {
 function buildFor(scan: Scan, raw: RawClause): Built | null {
   const { measured, name } = raw;
   if (measured?.base.kind === 'duration') return duration(scan, raw, measured);
-  if (name?.key === 'overnight') return overnightClause(raw, name);
   if (measured !== null) blameKind(scan, measured, 'a time such as 10 min', ['min', 'h']);
   else if (name !== null)
     blame(scan, name, `Behind \`for\` a time was expected, such as \`for 10 min\`, not ${shown(name.text)}.`);
@@ -179,14 +176,31 @@ function duration(scan: Scan, raw: RawClause, measured: Measured): Built | null 
   return target === null ? null : built(raw, 'for', { word: 'for', target: target as Varying<Duration> });
 }
 
-function overnightClause(raw: RawClause, name: Name): Built {
-  const base = overnightAt(name);
-  return built(raw, 'for', { word: 'for', target: { base, overrides: [], start: name.start, end: name.end } });
+/** `chill overnight`; before any other time, and before a temperature, the clause word was forgotten. */
+function buildBare(scan: Scan, raw: RawClause, verb: VerbRow): Built | null {
+  const { measured, start, end } = raw;
+  if (measured === null) return null;
+  const { base } = measured;
+  const written = scan.text.slice(start, end);
+  if (base.kind !== 'duration' && base.kind !== 'temperature') {
+    blame(scan, raw, `${shown(written)} has no word before it that says what it means.`);
+    return null;
+  }
+  const word = base.kind === 'duration' ? 'for' : verb.takes.includes('to temperature') ? 'to' : 'at';
+  if (base.kind !== 'duration' || !base.overnight) {
+    const what = base.kind === 'duration' ? 'How long a step takes' : 'A temperature';
+    const gap = { start: listEnd(scan, start), end: start };
+    const fix = replaceFix(`Write ${word}`, gap, `${gap.start < start ? ' ' : ''}${word} `);
+    const fixes = gap.start < start || scan.text[start - 1] === ' ' ? [fix] : [];
+    blame(scan, raw, `${what} stands behind \`${word}\`: ${shown(`${word} ${written}`)}.`, fixes);
+  }
+  return builders[word](scan, raw, verb);
 }
 
-/** `overnight` as a duration at a place. */
-export function overnightAt({ start, end }: Span): Duration {
-  return { kind: 'duration', ...overnight, ranged: true, overnight: true, start, end };
+/** Where the comma before a place stands, with the space before it; the place itself where there is none. */
+function listEnd(scan: Scan, at: number): number {
+  const text = scan.text.slice(0, at).trimEnd();
+  return text.endsWith(',') ? text.slice(0, -1).trimEnd().length : at;
 }
 
 function buildUntil(scan: Scan, raw: RawClause): Built | null {

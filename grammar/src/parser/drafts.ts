@@ -46,7 +46,9 @@ export interface RawSign extends Span {
   readonly odd: Span | null;
 }
 
+/** `bare` for a measure whose clause word was forgotten. */
 export type RawClauseWord =
+  | 'bare'
   | 'to'
   | 'at'
   | 'for'

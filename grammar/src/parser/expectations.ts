@@ -1,9 +1,10 @@
 /** Turns the parser's exceptions into one sentence for a cook: what was expected here, and what stands here instead. */
 
 import type { IParserErrorMessageProvider, IRecognitionException, IToken, TokenType } from 'chevrotain';
-import { insertFix, shown } from '../scanner/scan.ts';
-import { CommaToken, DurationToken, OpenToken, StrayToken, TemperatureToken, type Token } from '../scanner/tokens.ts';
+import { shown } from '../scanner/scan.ts';
+import { CommaToken, OpenToken, StrayToken, type Token } from '../scanner/tokens.ts';
 import type { LineFix, Problem } from '../tree.ts';
+import { clauses } from '../vocabulary/clauses.ts';
 
 /** The provider names what was expected only; `problemOf` makes the sentence, since it knows the line. */
 export function expectations(onError: () => void): IParserErrorMessageProvider {
@@ -23,14 +24,14 @@ export function expectations(onError: () => void): IParserErrorMessageProvider {
 export function problemOf(error: IRecognitionException & { previousToken?: IToken }, text: string, lineEnd: number): Problem {
   const token = error.token as Token;
   const before = error.previousToken as Token | undefined;
-  if (Number.isNaN(token.startOffset)) {
-    return {
-      code: 'syntax',
-      start: Math.max(0, lineEnd - 1),
-      end: lineEnd,
-      message: `The line ends where ${error.message} was expected.`,
-      fixes: [],
-    };
+  const ends = Number.isNaN(token.startOffset);
+  const goesOn = clauses.find((row) => row.word === before?.tokenType.name);
+  if (ends) {
+    const message =
+      goesOn === undefined
+        ? `The line ends where ${error.message} was expected.`
+        : `The line ends behind \`${goesOn.word}\`, which goes on as in \`${goesOn.example}\`.`;
+    return { code: 'syntax', start: Math.max(0, lineEnd - 1), end: lineEnd, message, fixes: [] };
   }
   const span = { start: token.startOffset, end: token.endOffset };
   const found = shown(text.slice(span.start, span.end));
@@ -39,6 +40,10 @@ export function problemOf(error: IRecognitionException & { previousToken?: IToke
   }
   const special = specialOf(found, token);
   if (special !== null) return { code: 'syntax', ...span, ...special };
+  if (goesOn !== undefined) {
+    const message = `\`${goesOn.word}\` goes on as in \`${goesOn.example}\`, not with ${found}.`;
+    return { code: 'syntax', ...span, message, fixes: [] };
+  }
   const fixes = token.tokenType === StrayToken && isFullStop(text, span, lineEnd) ? [remove(span.start, span.end)] : [];
   return { code: 'syntax', ...span, message: `Here ${error.message} was expected, not ${found}.`, fixes };
 }
@@ -51,10 +56,7 @@ function specialOf(found: string, token: Token): Pick<Problem, 'message' | 'fixe
     const message = 'Parentheses hold values for other choices, as in `4 h (mould 6 h)`; a remark is a note line with `|`.';
     return { message, fixes: [] };
   }
-  const word = token.tokenType === TemperatureToken ? 'to' : token.tokenType === DurationToken ? 'for' : null;
-  if (word === null) return null;
-  const message = `${found} has no word before it that says what it means, such as \`${word}\`.`;
-  return { message, fixes: [insertFix(`Write ${word}`, token.startOffset, `${word} `)] };
+  return null;
 }
 
 /** What may follow a line that could have ended, by the rule that read it. */

@@ -21,10 +21,9 @@ export function buildFact(reading: LineReading): FactLine | BadLine {
     blame(scan, firstWord(scan, span), `A line about an ingredient starts with one of ${words}.`);
     return { kind: 'bad', ...baseOf(reading) };
   }
-  const { row, wordSpan } = found;
+  const { row, wordSpan, value: whole } = found;
   scanWords(scan, wordSpan.end);
-  const draft = run(reading, ruleOf(row.word));
-  const value = build(scan, row.word, draft);
+  const value = whole ?? build(scan, row.word, run(reading, ruleOf(row.word)));
   if (value !== null) return { kind: 'fact', ...baseOf(reading), wordSpan, ...value } as FactLine;
   blame(scan, span, `A \`${row.word}\` line is written like \`${row.example}\`.`);
   return { kind: 'bad', ...baseOf(reading) };
@@ -33,6 +32,8 @@ export function buildFact(reading: LineReading): FactLine | BadLine {
 interface FactFound {
   readonly row: FactRow;
   readonly wordSpan: Span;
+  /** Where the word alone says it all: `ambient` for `stored ambient`. */
+  readonly value?: Value;
 }
 
 /** The fact word at the line's start: of two words where such a one stands there, else the nearest of one word. */
@@ -40,13 +41,23 @@ function factAt(scan: Scan, span: Span): FactFound | null {
   const first = firstWord(scan, span);
   const second = wordEnd(scan.text, skipSpaces(scan.text, first.end, span.end), span.end);
   const two = { start: first.start, end: second };
-  return exactly(scan, two) ?? exactly(scan, first) ?? nearly(scan, two) ?? nearly(scan, first);
+  return (
+    exactly(scan, two) ?? exactly(scan, first) ?? storageAlone(scan, span, first) ?? nearly(scan, two) ?? nearly(scan, first)
+  );
 }
 
 function exactly(scan: Scan, wordSpan: Span): FactFound | null {
   const key = nameKey(scan.text.slice(wordSpan.start, wordSpan.end));
   const row = facts.find((each) => nameKey(each.word) === key);
   return row === undefined ? null : { row, wordSpan };
+}
+
+function storageAlone(scan: Scan, span: Span, word: Span): FactFound | null {
+  const key = nameKey(scan.text.slice(word.start, word.end));
+  const storage = word.end === span.end ? storages.find((each) => each === key) : undefined;
+  if (storage === undefined) return null;
+  const row = facts.find((each) => each.word === 'stored')!;
+  return { row, wordSpan: { start: word.start, end: word.start }, value: { word: 'stored', storage } };
 }
 
 function nearly(scan: Scan, wordSpan: Span): FactFound | null {

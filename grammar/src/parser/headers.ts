@@ -2,8 +2,7 @@
 
 import { blame, insertFix, replaceFix, type Scan, shown } from '../scanner/scan.ts';
 import type { BadLine, Duration, HeaderLine, Name, Numbers, Reading, Span, Text } from '../tree.ts';
-import { allergenWords, type HeaderRow, type HeaderWord, nearest } from '../vocabulary/index.ts';
-import { overnightAt } from './clauses.ts';
+import { allergens, allergenWords, type HeaderRow, type HeaderWord, nearest } from '../vocabulary/index.ts';
 import type { Draft, Measured } from './drafts.ts';
 import { blameKind, numbersOf } from './measured.ts';
 import { baseOf, type LineReading, type LineRule, refuseGuard, run } from './reading.ts';
@@ -105,8 +104,7 @@ function keeps(scan: Scan, draft: Draft): Value | null {
   return { word: 'keeps', for: time, at: cold === undefined ? null : reading(scan, cold.measured) };
 }
 
-function keepingTime(scan: Scan, { name, measured }: Draft): Duration | null {
-  if (name !== null) return name.key === 'overnight' ? overnightAt(name) : null;
+function keepingTime(scan: Scan, { measured }: Draft): Duration | null {
   if (measured === null) return null;
   if (measured.base.kind === 'duration') return measured.base;
   blameKind(scan, measured, 'a time such as 2 d', ['d', 'h']);
@@ -116,13 +114,18 @@ function keepingTime(scan: Scan, { name, measured }: Draft): Duration | null {
 /** Another word than the known ones is refused with the nearest of them. */
 export function checkAllergen(scan: Scan, name: Name): void {
   if (allergenWords.includes(name.key)) return;
-  const near =
-    nearest(name.key, allergenWords) ?? allergenWords.find((word) => `${word}s` === name.key || word === `${name.key}s`);
-  if (near !== undefined && near !== null) {
+  const near = nearAllergen(name.key);
+  if (near !== null) {
     blame(scan, name, `${shown(name.text)} is no allergen known here; \`${near}\` is.`, [
       replaceFix(`Write ${near}`, name, near),
     ]);
   } else blame(scan, name, `${shown(name.text)} is no allergen known here; the words are ${allergenWords.join(', ')}.`);
+}
+
+/** By another word people write for it, else by its plural or a slip. */
+function nearAllergen(key: string): string | null {
+  const row = allergens.find((each) => each.also.some((word) => word === key || `${word}s` === key));
+  return row?.word ?? allergenWords.find((word) => `${word}s` === key || word === `${key}s`) ?? nearest(key, allergenWords);
 }
 
 function gelatin(scan: Scan, name: Name | null): Value | null {

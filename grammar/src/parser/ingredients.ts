@@ -1,7 +1,7 @@
 /** Builds an ingredient line and its attributes; an attribute nobody knows costs itself only. */
 
 import { blame, insertFix, replaceFix, type Scan, shown } from '../scanner/scan.ts';
-import { AtToken, CommaToken, type Token, UnlessToken, WhenToken } from '../scanner/tokens.ts';
+import { AcidityToken, AtToken, CommaToken, NameToken, type Token, UnlessToken, WhenToken } from '../scanner/tokens.ts';
 import type { Attribute, BadLine, IngredientLine, Name, Quantity, Span, Varying } from '../tree.ts';
 import { phases, shares, states } from '../vocabulary/index.ts';
 import type { RawAttribute } from './drafts.ts';
@@ -58,6 +58,8 @@ function buildAttribute(scan: Scan, raw: RawAttribute): Attribute | null {
       insertFix('Write fat', end, ' fat'),
       ...shares.slice(1).map((share) => insertFix(`Write ${share}`, end, ` ${share}`)),
     ]);
+  } else if (measured?.base.kind === 'number' && name === null && raw.word === null) {
+    blameKind(scan, measured, 'an attribute such as `4 °C`, `35 % fat` or `200 bloom`', ['°C', '% fat', 'bloom', 'brix']);
   } else blameUnknown(scan, { start, end });
   return null;
 }
@@ -107,6 +109,9 @@ function attributeProblem(scan: Scan, problem: NonNullable<Scan['problem']>): No
     blame(scan, span, 'A temperature stands here without `at`.', [
       replaceFix('Remove at', { start: span.start, end: last.startOffset }, ''),
     ]);
+  } else if (part.length === 1 && first!.tokenType !== NameToken && first!.payload === undefined) {
+    const word = shown(scan.text.slice(span.start, span.end));
+    blame(scan, span, `Behind ${word} ${first!.tokenType === AcidityToken ? 'a number' : 'a name'} was expected.`);
   } else blameUnknown(scan, span);
   return scan.problem ?? problem;
 }

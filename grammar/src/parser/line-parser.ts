@@ -106,14 +106,8 @@ export class LineParser extends StepParser {
     this.OPTION(() => this.keepGuard(this.SUBRULE(this.guard)));
   });
 
-  #durations: Alternatives | undefined;
-
   keepsLine = this.RULE('keepsLine', (): void => {
-    this.#durations ??= [
-      { ALT: () => (this.draft.measured = this.SUBRULE(this.measure) ?? null) },
-      { ALT: () => (this.draft.name = this.CONSUME(t.NameToken).payload) },
-    ];
-    this.OR({ DEF: this.#durations, ERR_MSG: 'a time such as 2 d' });
+    this.draft.measured = this.SUBRULE(this.measure) ?? null;
     this.OPTION(() => {
       this.CONSUME(t.AtToken);
       const measured = this.SUBRULE2(this.measure);

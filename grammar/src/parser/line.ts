@@ -5,7 +5,7 @@ import { flagsAt, letter, nameFlags } from '../scanner/characters.ts';
 import { findComment } from '../scanner/comments.ts';
 import { startsNumber } from '../scanner/numbers.ts';
 import { blame, insertFix, replaceFix, shown, skipSpaces } from '../scanner/scan.ts';
-import { scanIngredient, scanWords } from '../scanner/scanner.ts';
+import { scanIngredient, scanTimed, scanWords } from '../scanner/scanner.ts';
 import { wordEnd } from '../scanner/words.ts';
 import type { BadLine, BlockLine, BlockWord, Line, LineContext, Name, Span, Text } from '../tree.ts';
 import { blockOf, nameKey } from '../vocabulary/index.ts';
@@ -82,10 +82,12 @@ function isAmount({ scan, span }: LineReading, wordSpan: Span): boolean {
 function readByWord(reading: LineReading, wordSpan: Span, first: FirstWord): Line {
   if (first.kind === 'block') return readBlock(reading, wordSpan, first.word);
   if (first.kind === 'header') {
-    if (first.row.word !== 'by' && first.row.word !== 'version') scanWords(reading.scan, wordSpan.end);
+    const { word } = first.row;
+    if (word === 'keeps') scanTimed(reading.scan, wordSpan.end);
+    else if (word !== 'by' && word !== 'version') scanWords(reading.scan, wordSpan.end);
     return buildHeader(reading, first.row, wordSpan);
   }
-  scanWords(reading.scan, wordSpan.end);
+  scanTimed(reading.scan, wordSpan.end);
   return buildStep(reading, first.row, wordSpan);
 }
 

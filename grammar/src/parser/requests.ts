@@ -1,7 +1,7 @@
 /** Builds `take` lines and requests: `card`, `weigh-out`, `timeline`, `compare`. */
 
 import { blame, replaceFix, type Scan, shown } from '../scanner/scan.ts';
-import type { BadLine, FileReference, Name, RequestEntry, RequestLine, TakeLine } from '../tree.ts';
+import type { BadLine, FileReference, Name, RequestEntry, RequestLine, Span, TakeLine } from '../tree.ts';
 import { nameKey } from '../vocabulary/index.ts';
 import type { RawEntry } from './drafts.ts';
 import { baseOf, type LineReading, run } from './reading.ts';
@@ -9,7 +9,12 @@ import { buildYield } from './yields.ts';
 
 export function buildTake(reading: LineReading): TakeLine | BadLine {
   const { scan, span } = reading;
+  const found = scan.problem;
   const { taken, second } = run(reading, 'takeLine');
+  if (found === null && second !== null && !second.quoted) {
+    scan.problem = null;
+    blamePath(scan, { start: second.start, end: span.end });
+  }
   if (taken.length === 0) {
     blame(scan, span, 'A `take` line is written like `take custard from "bases.nappe"`.');
     return { kind: 'bad', ...baseOf(reading) };
@@ -53,13 +58,15 @@ function buildEntry(scan: Scan, raw: RawEntry): RequestEntry {
 /** `"path#formula"`; a path without quotes is asked to have them. */
 function reference(scan: Scan, name: Name): FileReference {
   const { start, end, text } = name;
-  if (!name.quoted) {
-    const meant = nameKey(text).endsWith('.nappe') ? text : `${text}.nappe`;
-    blame(scan, name, `A file stands in quotes: \`"${meant}"\`, not ${shown(text)}.`, [
-      replaceFix('Put it in quotes', name, `"${meant}"`),
-    ]);
-  }
+  if (!name.quoted) blamePath(scan, name);
   const hash = text.indexOf('#');
   if (hash < 0) return { path: text, formula: null, start, end };
   return { path: text.slice(0, hash), formula: text.slice(hash + 1).trim(), start, end };
+}
+
+/** A path without its quotes. */
+function blamePath(scan: Scan, span: Span): void {
+  const written = scan.text.slice(span.start, span.end).split('"').join('');
+  const path = nameKey(written).includes('.nappe') ? written : `${written}.nappe`;
+  blame(scan, span, `A file stands in quotes: ${shown(`"${path}"`)}.`, [replaceFix('Put it in quotes', span, `"${path}"`)]);
 }

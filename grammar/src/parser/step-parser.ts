@@ -40,6 +40,7 @@ export class StepParser extends ValueParser {
       { ALT: () => this.intoTarget(this.CONSUME(t.IntoToken)) },
       { ALT: () => this.inTarget(this.CONSUME(t.InToken)) },
       { ALT: () => this.withTarget(this.CONSUME(t.WithToken)) },
+      { ALT: () => this.bare(this.SUBRULE(this.measure)) },
     ];
     return this.OR({ DEF: this.#clauses, ERR_MSG: 'a clause such as `to`, `for` or `until`' }) as RawClause | null;
   });
@@ -136,6 +137,10 @@ export class StepParser extends ValueParser {
     return clause;
   }
 
+  private bare(measured: Measured | undefined): RawClause | null {
+    return measured?.base === undefined ? null : bareClause(measured);
+  }
+
   /** A clause to be filled in; it ends, so far, at the token read last. */
   private raw(word: RawClauseWord, token: IToken): RawClause {
     const start = token.startOffset;
@@ -164,6 +169,13 @@ export class StepParser extends ValueParser {
     if (this.draft.guard !== null) this.draft.guardInside = true;
     this.draft.guard ??= guard;
   }
+}
+
+/** A measure that stands as a clause without its word. */
+export function bareClause(measured: Measured): RawClause {
+  const { start, end } = measured;
+  const target = { name: null, yield: null, counted: null, sign: null, operands: none };
+  return { word: 'bare', wordSpan: { start, end: start }, measured, ...target, start, end };
 }
 
 const none: readonly never[] = [];

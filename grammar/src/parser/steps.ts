@@ -8,6 +8,7 @@ import type { Draft, Measured, RawOperand } from './drafts.ts';
 import { blameKind, blameNegative, only, quantityOf, varying } from './measured.ts';
 import { buildOperand } from './operands.ts';
 import { baseOf, type LineReading, run } from './reading.ts';
+import { bareClause } from './step-parser.ts';
 
 /** A step while it is put together. */
 interface Parts {
@@ -19,12 +20,15 @@ interface Parts {
   doing: Text | null;
   readonly clauses: Clause[];
   readonly uses: ClauseUse[];
+  /** A `to` stands anywhere in the step. */
+  readonly hasTo: boolean;
 }
 
 export function buildStep(reading: LineReading, verb: VerbRow, verbSpan: Span): StepLine {
   const draft = run(reading, 'step');
   const { scan } = reading;
-  const parts: Parts = { verb, verbSpan, operands: [], amount: null, check: null, doing: null, clauses: [], uses: [] };
+  const hasTo = draft.clauses.some((raw) => raw.word === 'to');
+  const parts: Parts = { verb, verbSpan, operands: [], amount: null, check: null, doing: null, clauses: [], uses: [], hasTo };
   for (const raw of draft.operands) takeOperand(scan, parts, raw);
   for (const raw of draft.clauses) {
     const clause = buildClause(scan, raw, verb);
@@ -45,8 +49,7 @@ function takeOperand(scan: Scan, parts: Parts, raw: RawOperand): void {
   else if (raw.name === null && raw.measured !== null) takeMeasure(scan, parts, raw.measured);
   else if (verb.word === 'check') {
     blame(scan, raw, 'Behind `check` a reading was expected, such as `check 84 °C` or `check 65 brix`.');
-  } else if (raw.name?.key === 'overnight' && !raw.name.quoted && raw.part === null) takeForgotten(scan, parts, 'for', raw, null);
-  else {
+  } else {
     const operand = buildOperand(scan, raw);
     if (operand !== null) parts.operands.push(operand);
   }
@@ -71,10 +74,11 @@ function takeMeasure(scan: Scan, parts: Parts, measured: Measured): void {
     return;
   }
   const { kind } = measured.base;
-  if (kind === 'duration') takeForgotten(scan, parts, 'for', null, measured);
-  else if (kind === 'temperature')
-    takeForgotten(scan, parts, verb.takes.includes('to temperature') ? 'to' : 'at', null, measured);
-  else takeAmount(scan, parts, measured);
+  if (kind !== 'duration' && kind !== 'temperature') takeAmount(scan, parts, measured);
+  else {
+    const clause = buildClause(scan, bareClause(measured), verb);
+    if (clause !== null) takeClause(scan, parts, clause);
+  }
 }
 
 function takeAmount(scan: Scan, parts: Parts, measured: Measured): void {
@@ -86,33 +90,6 @@ function takeAmount(scan: Scan, parts: Parts, measured: Measured): void {
     const written = shown(scan.text.slice(measured.start, measured.end));
     blame(scan, measured, `${written} of what? Write \`of\` and a name behind it, such as \`60 g of cream\`.`);
   }
-}
-
-/** `bake 20 min`, `chill overnight`, `heat milk, 80 °C`: the clause word was forgotten; reads on as if it stood there. */
-function takeForgotten(
-  scan: Scan,
-  parts: Parts,
-  word: 'for' | 'to' | 'at',
-  raw: RawOperand | null,
-  measured: Measured | null,
-): void {
-  const { start, end } = (raw ?? measured)!;
-  const what = word === 'for' ? 'How long a step takes' : 'A temperature';
-  const gap = { start: listEnd(scan, start), end: start };
-  blame(scan, { start, end }, `${what} stands behind \`${word}\`: ${shown(`${word} ${scan.text.slice(start, end)}`)}.`, [
-    replaceFix(`Write ${word}`, gap, `${gap.start < start ? ' ' : ''}${word} `),
-  ]);
-  const name = raw?.name ?? null;
-  const wordSpan = { start, end: start };
-  const target = { name, measured, yield: null, counted: null, sign: null, operands: [] };
-  const clause = buildClause(scan, { word, wordSpan, ...target, start, end }, parts.verb);
-  if (clause !== null) takeClause(scan, parts, clause);
-}
-
-/** Where the comma before a place stands, with the space before it; the place itself where there is none. */
-function listEnd(scan: Scan, at: number): number {
-  const text = scan.text.slice(0, at).trimEnd();
-  return text.endsWith(',') ? text.slice(0, -1).trimEnd().length : at;
 }
 
 function takeClause(scan: Scan, parts: Parts, { use, clause }: Built): void {
@@ -142,7 +119,7 @@ function refuse(scan: Scan, parts: Parts, use: ClauseUse, clause: Clause): void 
   if (clause.word === 'in' && 'text' in clause.target) refuseIn(scan, parts, clause, clause.target);
   else {
     const { verb } = parts;
-    const meant = meantWord(verb, use, clause);
+    const meant = meantWord(verb, use, clause, parts.hasTo);
     const removed = replaceFix('Remove it', { start: before(scan, clause.start), end: clause.end }, '');
     const fixes = meant === null ? [removed] : [replaceFix(`Write ${meant}`, clause.wordSpan, meant), removed];
     blame(scan, clause, `\`${verb.word}\` does not take \`${use}\`; it takes ${takenList(verb)}.`, fixes, 'wrong-clause');
@@ -150,10 +127,10 @@ function refuse(scan: Scan, parts: Parts, use: ClauseUse, clause: Clause): void 
 }
 
 /** The clause word that was probably meant, among those the verb takes. */
-function meantWord({ takes }: VerbRow, use: ClauseUse, { word }: Clause): string | null {
+function meantWord({ takes }: VerbRow, use: ClauseUse, { word }: Clause, hasTo: boolean): string | null {
   if (word === 'into' && takes.includes('in name')) return 'in';
   if (word === 'over' && takes.includes('into')) return 'into';
-  if (word === 'at' && takes.includes('to temperature')) return 'to';
+  if (word === 'at' && takes.includes('to temperature') && !hasTo) return 'to';
   return use === 'to temperature' && takes.includes('at') ? 'at' : null;
 }
 

@@ -89,9 +89,18 @@ function readOdd(scan: Scan, at: number, runEnd: number, odd: number): number {
     pushToken(scan, CommaToken, number, number);
     return readMeasure(scan, number);
   }
+  const size = text.codePointAt(odd)! > 0xffff ? 2 : 1;
   const end = partEnd(scan, odd);
-  const message = `${shown(text[odd]!)} cannot stand in a name without quotes: ${shown(`"${text.slice(at, end).split('"').join('')}"`)}.`;
-  blame(scan, { start: odd, end: odd + 1 }, message, [quoteFix(scan, at, end)]);
+  if (runEnd === at && text.charCodeAt(odd) < 128) {
+    blame(
+      scan,
+      { start: odd, end },
+      `Behind the quantity the name of an ingredient was expected, not ${shown(text.slice(odd, end))}.`,
+    );
+    return odd;
+  }
+  const message = `${shown(text.slice(odd, odd + size))} cannot stand in a name without quotes: ${shown(`"${text.slice(at, end).split('"').join('')}"`)}.`;
+  blame(scan, { start: odd, end: odd + size }, message, [quoteFix(scan, at, end)]);
   pushName(scan, at, end, false);
   return end;
 }

@@ -41,7 +41,7 @@ function readUnsigned(scan: Scan, from: number): NumberNode | null {
   const end = digitsEnd(scan, from);
   if (end === from) return readBare(scan, from);
   const next = end < scan.end ? text.charCodeAt(end) : 0;
-  if (next === 46 && isDigit(scan, end + 1)) return decimal(scan, from, digitsEnd(scan, end + 1));
+  if (next === 46 && isDigit(scan, end + 1)) return withPoint(scan, from, digitsEnd(scan, end + 1));
   if (next === 44 && isDigit(scan, end + 1)) return decimalComma(scan, from, end);
   if (isSlash(next) && isDigit(scan, end + 1)) return quotient(scan, from, end);
   const whole = decimal(scan, from, end);
@@ -63,6 +63,19 @@ function decimal(scan: Scan, start: number, end: number): NumberNode {
     return { value: 0, start, end };
   }
   return { value: Number(scan.text.slice(start, end)), start, end };
+}
+
+/** `1.5`; and `1.500,25`, which is refused. */
+function withPoint(scan: Scan, start: number, end: number): NumberNode {
+  if (end >= scan.end || scan.text.charCodeAt(end) !== 44 || !isDigit(scan, end + 1)) return decimal(scan, start, end);
+  const stop = digitsEnd(scan, end + 1);
+  const span = { start, end: stop };
+  const plain = `${scan.text.slice(start, end).replace('.', '')}.${scan.text.slice(end + 1, stop)}`;
+  if (plain.length > limits.digits) return decimal(scan, start, stop);
+  blame(scan, span, `A number is written with one point and no comma: \`${plain}\`.`, [
+    replaceFix(`Write ${plain}`, span, plain),
+  ]);
+  return { value: Number(plain), ...span };
 }
 
 function quotient(scan: Scan, start: number, slash: number): NumberNode {

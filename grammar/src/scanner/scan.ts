@@ -12,10 +12,12 @@ export interface Scan {
   readonly tokens: Token[];
   /** One bad line costs one diagnostic: the first one found stays. */
   problem: Problem | null;
+  /** `overnight` is a time here, as in a step; elsewhere it is a word like any other. */
+  timed: boolean;
 }
 
 export function startScan(text: string, end: number): Scan {
-  return { text, end, tokens: [], problem: null };
+  return { text, end, tokens: [], problem: null, timed: false };
 }
 
 export function pushToken(scan: Scan, tokenType: TokenType, start: number, end: number, payload?: unknown): void {

@@ -16,6 +16,12 @@ export function scanWords(scan: Scan, at: number): void {
   while (next < scan.end) next = skipSpaces(scan.text, readToken(scan, next), scan.end);
 }
 
+/** The same where `overnight` is a time: steps, and what `keeps` says. */
+export function scanTimed(scan: Scan, at: number): void {
+  scan.timed = true;
+  scanWords(scan, at);
+}
+
 /** An ingredient line: quantity, overrides, a name that runs to the next comma or guard, attributes. */
 export function scanIngredient(scan: Scan, at: number): void {
   const { text, end } = scan;

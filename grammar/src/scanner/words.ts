@@ -1,11 +1,12 @@
 /** Reads words: runs that make a name, connectives, and quoted text. */
 
 import { limits } from '../limits.ts';
-import type { Name } from '../tree.ts';
+import type { Duration, Name, Span } from '../tree.ts';
 import { nameKey } from '../vocabulary/names.ts';
-import { flagsAt, letter, nameFlags } from './characters.ts';
+import { overnight } from '../vocabulary/units.ts';
+import { flagsAt, letter, nameFlags, numberFlags } from './characters.ts';
 import { blame, insertFix, pushToken, type Scan, shown, skipSpaces } from './scan.ts';
-import { connectiveAt, NameToken, RestToken } from './tokens.ts';
+import { connectiveAt, DurationToken, NameToken, RestToken, UnlessToken, WhenToken } from './tokens.ts';
 
 /** The token type of the connective that is the word between two places, if it is one. */
 export function connectiveIn(text: string, start: number, end: number): ReturnType<typeof connectiveAt> {
@@ -39,6 +40,13 @@ export function readWords(scan: Scan, at: number): number {
     if (type !== undefined) {
       if (runEnd > at) pushName(scan, at, runEnd, spaced);
       pushToken(scan, type, start, stop);
+      // A choice value may be called overnight.
+      if (type === WhenToken || type === UnlessToken) scan.timed = false;
+      return stop;
+    }
+    if (scan.timed && isOvernight(scan, start, stop)) {
+      if (runEnd > at) pushName(scan, at, runEnd, spaced);
+      pushToken(scan, DurationToken, start, stop, overnightAt({ start, end: stop }));
       return stop;
     }
     if (runEnd > at && (start - runEnd !== 1 || text.charCodeAt(runEnd) !== 32)) spaced = false;
@@ -57,6 +65,22 @@ function restOf(scan: Scan, start: number, stop: number): typeof RestToken | und
   const next = skipSpaces(text, stop, end);
   const isOf = text.slice(next, next + 2).toLowerCase() === 'of' && wordEnd(text, next, end) === next + 2;
   return isOf ? RestToken : undefined;
+}
+
+/** `overnight` where no name goes on behind it (`overnight oats`) and no value (`(overnight 12 h)`). */
+function isOvernight(scan: Scan, start: number, stop: number): boolean {
+  const { text, end } = scan;
+  if (stop - start !== 9 || text.slice(start, stop).toLowerCase() !== 'overnight') return false;
+  const next = skipSpaces(text, stop, end);
+  if (next >= end) return true;
+  const flags = flagsAt(text, next);
+  if ((flags & letter) !== 0) return connectiveIn(text, next, wordEnd(text, next, end)) !== undefined;
+  return (flags & numberFlags) === 0;
+}
+
+/** `overnight` as a duration at a place. */
+export function overnightAt({ start, end }: Span): Duration {
+  return { kind: 'duration', ...overnight, ranged: true, overnight: true, start, end };
 }
 
 /** Pushes the words between two places as one name; `spaced` says that single spaces stand between them. */

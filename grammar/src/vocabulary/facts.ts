@@ -39,22 +39,38 @@ export interface AllergenRow {
   readonly word: string;
   /** `nuts` holds every nut; the others stand for themselves. */
   readonly group: string | null;
+  /** Words people write for it; refused with this one proposed. */
+  readonly also: readonly string[];
 }
 
 export const allergens: readonly AllergenRow[] = [
-  ...['gluten', 'wheat', 'milk', 'egg', 'nuts', 'peanut', 'soy', 'sesame', 'fish', 'crustacean', 'mollusc'].map(alone),
-  ...['celery', 'mustard', 'lupin', 'sulphite'].map(alone),
-  ...['almond', 'hazelnut', 'walnut', 'cashew', 'pecan', 'brazil-nut', 'pistachio', 'macadamia'].map((word) => ({
-    word,
-    group: 'nuts',
-  })),
+  alone('gluten'),
+  alone('wheat'),
+  alone('milk', 'dairy', 'lactose'),
+  alone('egg'),
+  alone('nuts', 'tree nuts', 'tree nut'),
+  alone('peanut', 'groundnut'),
+  alone('soy', 'soya', 'soja', 'soybean'),
+  alone('sesame'),
+  alone('fish'),
+  alone('crustacean', 'shellfish', 'shrimp'),
+  alone('mollusc', 'mollusk', 'squid'),
+  alone('celery', 'celeriac'),
+  alone('mustard'),
+  alone('lupin', 'lupine'),
+  alone('sulphite', 'sulfite', 'sulphur dioxide'),
+  ...['almond', 'hazelnut', 'walnut', 'cashew', 'pecan', 'brazil-nut', 'pistachio', 'macadamia'].map(nut),
 ];
 
 /** Words `free from` and `allergen` know. */
 export const allergenWords: readonly string[] = allergens.map((row) => row.word);
 
-function alone(word: string): AllergenRow {
-  return { word, group: null };
+function alone(word: string, ...also: string[]): AllergenRow {
+  return { word, group: null, also };
+}
+
+function nut(word: string): AllergenRow {
+  return { word, group: 'nuts', also: word.includes('-') ? [word.replace('-', ' ')] : [] };
 }
 
 function fact(word: FactWord, meaning: string, example: string, template: string): FactRow {
