@@ -1,11 +1,19 @@
 /** The rules: every diagnostic code there is. A new rule is its file, one import and one line here; nothing else lists them. */
 
+import { acidDairy } from './acid-dairy.ts';
+import { alcoholLeft } from './alcohol-left.ts';
 import { buttercreamTemperature } from './buttercream-temperature.ts';
 import { checkpointContradicted } from './checkpoint-contradicted.ts';
+import { chocolateSeizes } from './chocolate-seizes.ts';
+import { chocolateTooHot } from './chocolate-too-hot.ts';
+import { claimBroken } from './claim-broken.ts';
 import { coolingTooSlow } from './cooling-too-slow.ts';
 import { creamTooLean } from './cream-too-lean.ts';
 import { creamTooWarm } from './cream-too-warm.ts';
+import { custardCurdles } from './custard-curdles.ts';
 import { duplicateName } from './duplicate-name.ts';
+import { eggUndercooked } from './egg-undercooked.ts';
+import { enzymeFruit } from './enzyme-fruit.ts';
 import { foamBroken } from './foam-broken.ts';
 import { foamWaits } from './foam-waits.ts';
 import { foldAtOnce } from './fold-at-once.ts';
@@ -13,7 +21,19 @@ import { foldNeedsFoam } from './fold-needs-foam.ts';
 import { foldTooCold } from './fold-too-cold.ts';
 import { foldTooWarm } from './fold-too-warm.ts';
 import { foldTool } from './fold-tool.ts';
+import { frozenTexture } from './frozen-texture.ts';
+import { ganacheSplits } from './ganache-splits.ts';
+import { gelatinBoiled } from './gelatin-boiled.ts';
+import { gelatinDry } from './gelatin-dry.ts';
+import { gelatinNotMelted } from './gelatin-not-melted.ts';
+import { gelatinShare } from './gelatin-share.ts';
+import { gelatinShock } from './gelatin-shock.ts';
+import { gelatinStrengthUnknown } from './gelatin-strength-unknown.ts';
+import { gelatinUnderhydrated } from './gelatin-underhydrated.ts';
+import { gellingAgent } from './gelling-agent.ts';
 import { glazeTemperature } from './glaze-temperature.ts';
+import { heatTreat } from './heat-treat.ts';
+import { hotSugar } from './hot-sugar.ts';
 import { importCycle } from './import-cycle.ts';
 import { importMissing } from './import-missing.ts';
 import { impossibleTemperature } from './impossible-temperature.ts';
@@ -22,17 +42,23 @@ import { leftover } from './leftover.ts';
 import { needsDensity } from './needs-density.ts';
 import { needsMass } from './needs-mass.ts';
 import { needsPieceMass } from './needs-piece-mass.ts';
+import { needsTempering } from './needs-tempering.ts';
+import { noCheckpoint } from './no-checkpoint.ts';
+import { outOfTemper } from './out-of-temper.ts';
 import { outsideWorkspace } from './outside-workspace.ts';
 import { overCapacity } from './over-capacity.ts';
 import { overWhipped } from './over-whipped.ts';
 import { overdrawn } from './overdrawn.ts';
 import { percentTotal } from './percent-total.ts';
 import { rangeReversed } from './range-reversed.ts';
+import { rawEgg } from './raw-egg.ts';
 import { restBeforeWhipping } from './rest-before-whipping.ts';
 import type { Rule } from './rule.ts';
 import { setTooShort } from './set-too-short.ts';
 import { setsWhileFolding } from './sets-while-folding.ts';
+import { starchUndercooked } from './starch-undercooked.ts';
 import { syntax } from './syntax.ts';
+import { syrupStage } from './syrup-stage.ts';
 import { tooManyCombinations } from './too-many-combinations.ts';
 import { unknownChoice } from './unknown-choice.ts';
 import { unknownIngredient } from './unknown-ingredient.ts';
@@ -78,14 +104,40 @@ export const rules: readonly Rule[] = [
   foamWaits,
   creamTooLean,
   creamTooWarm,
+  needsTempering,
+  custardCurdles,
+  noCheckpoint,
+  eggUndercooked,
+  rawEgg,
+  starchUndercooked,
+  gelatinDry,
+  gelatinUnderhydrated,
+  gelatinNotMelted,
+  gelatinShock,
+  gelatinBoiled,
+  gelatinStrengthUnknown,
+  gelatinShare,
+  gellingAgent,
+  enzymeFruit,
+  acidDairy,
   restBeforeWhipping,
   buttercreamTemperature,
+  syrupStage,
+  chocolateTooHot,
+  chocolateSeizes,
+  outOfTemper,
+  ganacheSplits,
   glazeTemperature,
+  frozenTexture,
   setTooShort,
   coolingTooSlow,
   keepsTooLong,
+  claimBroken,
   yieldMismatch,
   overCapacity,
+  hotSugar,
+  heatTreat,
+  alcoholLeft,
   importMissing,
   importCycle,
   outsideWorkspace,

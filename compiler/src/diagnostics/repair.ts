@@ -1,6 +1,6 @@
 /** What quick fixes are made of: a party's name as a line may write it, a reading in the formula's own degrees, a line to insert. */
 import { connectives, type Span } from 'nappe-grammar';
-import type { Edit, Fix, Step } from '../resolve/model.ts';
+import type { Edit, Fix, SourceLine, Step } from '../resolve/model.ts';
 import { chosenOf, clauseOf, pickVarying } from '../run/clauses.ts';
 import type { Input, Run, StepRecord } from '../run/trace.ts';
 import { insertBefore } from './look.ts';
@@ -64,4 +64,13 @@ export function addedReading(record: StepRecord, low: number, high: number): Fix
   const text = readingText(record, low, high);
   const at = node.operands.at(-1)?.end ?? node.verbSpan.end;
   return { title: `Add “to ${text}”`, edits: [{ ...record.step.place, start: at, end: at, text: ` to ${text}` }] };
+}
+
+/** Weighs another amount of a line, in the unit it is written in; no fix where it is no plain mass or volume. */
+export function otherAmount(line: SourceLine, grams: number): readonly Fix[] {
+  const { base, overrides } = line.amount;
+  if (overrides.length > 0 || base.measure !== 'grams' || base.each || base.unit === 'pc' || !base.gramsPerUnit) return [];
+  const number = grams / base.gramsPerUnit;
+  const text = `${Number(number.toFixed(number >= 20 ? 0 : number >= 2 ? 1 : 2))} ${base.unit}`;
+  return [{ title: `Weigh ${text} of ${line.label}`, edits: [{ ...line.quantityPlace, text }] }];
 }

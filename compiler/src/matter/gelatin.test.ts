@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { contains, middle } from '../quantities/interval.ts';
-import { as200, endsEnzymes, from200, hydration, meltingRange, settingRange, sheetGrades, weakensGelatin } from './gelatin.ts';
+import { as200, endsEnzymes, from200, gradeOf, hydration, meltingRange, settingRange, sheetGrades, weakensGelatin } from './gelatin.ts';
 
 describe('grades', () => {
   test('Ward & Courts 1977: 60 against 240 bloom is a factor 2.00, 100 against 200 a factor 1.41 (public conversion table)', () => {
@@ -27,6 +27,12 @@ describe('grades', () => {
     };
     expect(spread('strength')).toBeLessThan(0.17);
     expect(spread('concentration')).toBeGreaterThan(0.44);
+  });
+
+  test('a grade is known by the name its sheets are sold under (trade compilation 2008-2014)', () => {
+    expect(gradeOf('silver gelatin')?.bloom).toEqual({ low: 160, high: 160 });
+    expect(gradeOf('Platinum gelatin')?.sheet).toBe(1.7);
+    expect(gradeOf('gelatin')).toBeNull();
   });
 
   test('the two laws undo themselves and agree at 200 bloom', () => {

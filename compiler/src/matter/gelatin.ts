@@ -35,6 +35,10 @@ export const sheetGrades: readonly SheetGrade[] = [
   { name: 'platinum', bloom: interval(235, 265), sheet: 1.7 },
 ];
 
+/** The grade a kind of gelatin is named for (`silver gelatin`); null for a kind that names none. */
+export const gradeOf = (kind: string): SheetGrade | null =>
+  sheetGrades.find(({ name }) => kind.toLowerCase() === `${name} gelatin`) ?? null;
+
 /** °C at which a mixture with so many % of 200 bloom begins to set as it cools. */
 export const settingRange = (share200: number): Interval => around(21, share200);
 

@@ -1,7 +1,7 @@
 /** Making matter: from an ingredient line, from several matters together, from a part of one. All functions are pure but for the id. */
 
 import { type Composition, compose, nothing, plus, scaled, total } from '../matter/composition.ts';
-import { as200 } from '../matter/gelatin.ts';
+import { as200, gradeOf } from '../matter/gelatin.ts';
 import { mixtureTemperature } from '../matter/heat-balance.ts';
 import { logReduction } from '../matter/lethality.ts';
 import { add, hull, type Interval, interval, middle, times } from '../quantities/interval.ts';
@@ -41,7 +41,7 @@ export function matterOfLine(line: SourceLine, grams: Interval, settings: Settin
     : kind.traits.includes('gelatin mass')
       ? 'bloomed'
       : kind.traits.includes('instant gelatin')
-        ? 'bloomed'
+        ? 'dissolved'
         : 'none';
   const written = line.celsius;
   const stored =
@@ -90,8 +90,13 @@ function gelatin200Of(part: Part, settings: Settings): number {
       ? part.grams
       : 0;
   if (dry === 0) return 0;
-  const bloom = part.line.bloom ? middle(part.line.bloom) : assumedBloom;
-  return as200(dry, bloom, settings.gelatinLaw);
+  return as200(dry, bloomOf(part.line), settings.gelatinLaw);
+}
+
+/** Bloom as written, of the grade the kind is named for, or what most kitchens buy. */
+function bloomOf({ bloom, substance }: SourceLine): number {
+  const grade = substance.is === 'kind' ? gradeOf(substance.kind.name) : null;
+  return bloom ? middle(bloom) : grade ? middle(grade.bloom) : assumedBloom;
 }
 
 /** A single reading means itself give or take the thermometer; a range is taken as it stands. */
@@ -119,6 +124,12 @@ export function thermalComposition(matter: Matter): Composition {
   if (known <= 0) return { ...nothing, water: matter.unknownGrams };
   return scaled(matter.composition, (known + matter.unknownGrams) / known);
 }
+
+/** Mass share of water from which matter wets what lies in it: cream, egg, purée and spirits do, butter and honey do not (common practice, no source). */
+const wets = 0.4;
+
+export const isWatery = ({ composition, grams }: Matter): boolean =>
+  composition.water >= wets * middle(grams) && composition.water > 0;
 
 /** A share (0–1) of matter; everything extensive in proportion. */
 export function portionOf(matter: Matter, share: number): Matter {
@@ -266,8 +277,10 @@ function phaseTogether(matters: readonly Matter[]): Matter['phase'] {
   return matters.reduce((a, b) => (middle(b.grams) > middle(a.grams) ? b : a)).phase;
 }
 
+/** Dry gelatin that meets water takes it up; whether it does so without lumps is for a rule to say. */
 function gelatinTogether(matters: readonly Matter[]): GelatinState {
-  const states = new Set(matters.map((matter) => matter.gelatin));
+  const wet = matters.some(isWatery);
+  const states = new Set(matters.map(({ gelatin }) => (gelatin === 'dry' && wet ? 'bloomed' : gelatin)));
   for (const state of ['dry', 'bloomed', 'dissolved', 'set'] as const) if (states.has(state)) return state;
   return 'none';
 }

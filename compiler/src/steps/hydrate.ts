@@ -2,15 +2,12 @@
 import { interval, middle } from '../quantities/interval.ts';
 import { toCelsiusOf } from '../run/clauses.ts';
 import { atComputed, compositionOf, eachBody, mixed, portionOf, withMatter } from '../run/matter-of.ts';
-import type { Matter, Part } from '../run/trace.ts';
+import type { Part } from '../run/trace.ts';
 import type { Act, Effect, VerbEffect } from './act.ts';
 import { toReading } from './reading.ts';
 import { afterHeating, warmed } from './treatment.ts';
 
 const traitsOf = (part: Part) => (part.line.substance.is === 'kind' ? part.line.substance.kind.traits : []);
-
-const holds = (matter: Matter, trait: ReturnType<typeof traitsOf>[number]): boolean =>
-  matter.parts.some((part) => traitsOf(part).includes(trait));
 
 /** Sheets are lifted out with at most six times their mass of water (the notation says so; makers advise 5-6). */
 const sheetTakes = 6;
@@ -24,7 +21,7 @@ function bloom(act: Act): Effect {
   const most = sheets ? sheetTakes * middle(dry.grams) : Number.POSITIVE_INFINITY;
   const water = portionOf(base, Math.min(1, most / Math.max(1e-9, middle(base.grams))));
   const together = mixed([dry, water]);
-  const hydrated = holds(dry, 'gelatin') ? withMatter(together, { gelatin: 'bloomed', phase: 'gel' }) : together;
+  const hydrated = together.gelatin === 'bloomed' ? withMatter(together, { phase: 'gel' }) : together;
   return { matter: warmed(hydrated), seconds: act.duration ?? interval(300, 600) };
 }
 
@@ -43,7 +40,7 @@ function soak(act: Act): Effect {
   const liquid = known ? portionOf(base, Math.min(1, takes / Math.max(1e-9, middle(base.grams)))) : base;
   const matter = withMatter(mixed([dry, liquid]), { phase: dry.phase, baked: dry.baked });
   return {
-    matter: warmed(holds(dry, 'gelatin') ? withMatter(matter, { gelatin: 'bloomed', phase: 'gel' }) : matter),
+    matter: warmed(matter.gelatin === 'bloomed' ? withMatter(matter, { phase: 'gel' }) : matter),
     seconds: act.duration ?? interval(60, 600),
   };
 }

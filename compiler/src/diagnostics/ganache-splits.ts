@@ -1,0 +1,156 @@
+/** `ganache-splits`: a ganache to be piped or moulded with too much or too little fat, or emulsified too hot or too cold. */
+import { fatShareOfEmulsion, ganacheCelsius, ganacheFatShare } from '../matter/chocolate.ts';
+import { fatOf } from '../matter/composition.ts';
+import { formatCelsius, formatPercent } from '../quantities/format.ts';
+import { interval } from '../quantities/interval.ts';
+import { bodiesOf, isWatery } from '../run/matter-of.ts';
+import type { Heat, Input, Matter, Run, StepRecord } from '../run/trace.ts';
+import { coldest, lifeAfter, massOf, placeOfStep, warmest } from './look.ts';
+import { chocolateShare, eggShare } from './look-chocolate.ts';
+import { isStarchBound } from './look-fold.ts';
+import { isOwnLine, meeting } from './look-gelatin.ts';
+import { lineBefore, operandText, otherAmount, readingText } from './repair.ts';
+import type { Fix, Report, Rule } from './rule.ts';
+
+/** Chocolate, share of the mass, from which it makes the mass (common practice, no source). */
+const chocolateFrom = 0.2;
+
+/** Shear that makes the emulsion; pouring only brings the two together. */
+const emulsifying: ReadonlySet<string> = new Set(['blend', 'stir', 'whisk', 'mix', 'combine', 'add', 'smooth']);
+const moulds: ReadonlySet<string> = new Set(['mould', 'frame', 'sphere', 'half-sphere', 'bar', 'cube', 'cone']);
+
+/** Yolk and starch hold a chocolate cream together by themselves; the oven does too. */
+const isGanache = (matter: Matter): boolean =>
+  chocolateShare(matter) >= chocolateFrom &&
+  eggShare(matter) < 0.05 &&
+  !isStarchBound(matter) &&
+  !matter.baked &&
+  (matter.foam === null || matter.foam.kind === 'ganache');
+
+/** Where chocolate and something watery first are one mass, and the step that first stirs it. */
+function emulsionsOf(run: Run): readonly { readonly met: StepRecord; readonly stirred: StepRecord }[] {
+  return run.records.flatMap((met) => {
+    const parties = meeting(met);
+    const chocolate = parties.some(({ matter }) => chocolateShare(matter) >= 0.6);
+    const liquid = parties.some(({ matter }) => isWatery(matter) && chocolateShare(matter) < chocolateFrom);
+    if (!chocolate || !liquid || !isGanache(met.result)) return [];
+    const stirred = emulsifying.has(met.step.node.verb)
+      ? met
+      : (lifeAfter(run, met).find(({ step, result }) => emulsifying.has(step.node.verb) && isGanache(result)) ?? met);
+    return [{ met, stirred }];
+  });
+}
+
+/** The ganache itself as it is piped or put into a mould or frame. */
+function shapedOf(run: Run, record: StepRecord): Matter | null {
+  for (const { step, mould, inputs } of lifeAfter(run, record)) {
+    if (step.node.verb !== 'pipe' && !moulds.has(mould ?? '')) continue;
+    const body = inputs.flatMap(({ matter }) => bodiesOf(matter)).find((one) => isGanache(one) && isOf(one, record.result));
+    if (body) return body;
+  }
+  return null;
+}
+
+function isOf(body: Matter, ganache: Matter): boolean {
+  const lines = new Set(ganache.parts.map(({ line }) => line));
+  return body.parts.some(({ line }) => lines.has(line)) && chocolateShare(body) >= chocolateFrom;
+}
+
+function check(run: Run, report: Report): void {
+  for (const { met, stirred } of emulsionsOf(run)) {
+    const shaped = shapedOf(run, stirred);
+    if (!shaped) continue;
+    const share = shareOutside(met.result);
+    // Built in several additions it counts as it comes out.
+    const fat = share !== null && shareOutside(shaped) !== null ? share : null;
+    const celsius = celsiusOutside(stirred);
+    if (fat === null && celsius === null) continue;
+    report({
+      place: placeOfStep(stirred.step),
+      numbers: {
+        share: fat,
+        least: ganacheFatShare.low,
+        most: ganacheFatShare.high,
+        celsius: celsius === null ? null : Math.round(celsius * 10) / 10,
+        low: ganacheCelsius.low,
+        high: ganacheCelsius.high,
+      },
+      related: met === stirred ? [] : [{ place: met.step.place, message: 'chocolate and liquid meet here' }],
+      fixes: [...(celsius === null ? [] : otherWarmth(stirred, celsius)), ...(fat === null ? [] : otherLiquid(run, met, fat))],
+    });
+  }
+}
+
+function shareOutside(matter: Matter): number | null {
+  const share = fatShareOfEmulsion(matter.composition);
+  return share !== null && (share < ganacheFatShare.low || share > ganacheFatShare.high) ? share : null;
+}
+
+function celsiusOutside(stirred: StepRecord): number | null {
+  const [only, ...more] = stirred.inputs;
+  const heat: Heat | undefined =
+    more.length === 0
+      ? only?.matter.heat
+      : { ...stirred.result.heat, basis: 'computed', celsius: stirred.computed ?? stirred.result.heat.celsius };
+  if (!heat) return null;
+  if (warmest(heat) > ganacheCelsius.high) return warmest(heat);
+  return coldest(heat) < ganacheCelsius.low ? coldest(heat) : null;
+}
+
+const liquidOf = (record: StepRecord): Input | undefined =>
+  meeting(record).find(({ matter }) => isWatery(matter) && chocolateShare(matter) < chocolateFrom);
+
+/** Cools or warms the liquid, or the whole where it only stands together. */
+function otherWarmth(stirred: StepRecord, celsius: number): readonly Fix[] {
+  const hot = celsius > ganacheCelsius.high;
+  const liquid = liquidOf(stirred);
+  const [only] = stirred.inputs;
+  const of = liquid ? operandText(liquid) : only ? operandText(only) : '';
+  if (liquid && (of === '' || !stirred.step.node.clauses.some(({ word }) => word === 'into' || word === 'over'))) return [];
+  const [low, high] = liquid ? (hot ? [45, 50] : [55, 60]) : hot ? [45, 50] : [38, 42];
+  return [lineBefore(stirred.step, `${hot ? 'cool' : 'heat'}${of} to ${readingText(stirred, low, high)}`)];
+}
+
+/** As much of the liquid as brings the fat to the middle of what holds together. */
+function otherLiquid(run: Run, met: StepRecord, share: number): readonly Fix[] {
+  const liquid = liquidOf(met);
+  const [part, ...more] = liquid?.matter.parts ?? [];
+  if (!liquid || !part || more.length > 0 || liquid.partial || !isOwnLine(run, part.line)) return [];
+  const wanted = share > ganacheFatShare.high ? 0.55 : 0.3;
+  const all = { fat: fatOf(met.result.composition), water: met.result.composition.water };
+  const own = { fat: fatOf(liquid.matter.composition), water: liquid.matter.composition.water };
+  const rest = { fat: all.fat - own.fat, water: all.water - own.water };
+  const times = (rest.fat - wanted * (rest.fat + rest.water)) / (wanted * (own.fat + own.water) - own.fat);
+  return times > 0.1 && times < 10 ? otherAmount(part.line, times * massOf(liquid.matter)) : [];
+}
+
+const ganache = (cream: string, mark: string): string => `formula Piped ganache
+  300 g  dark chocolate, 66 % cocoa
+  ${cream}  cream, 35 % fat, 4 °C
+  melt dark chocolate to 45-50 °C
+  heat cream to 50-55 °C
+  stir cream into dark chocolate until smooth${mark}
+  pipe into glass
+`;
+
+export const ganacheSplits: Rule = {
+  code: 'ganache-splits',
+  severities: ['warning'],
+  title: 'The ganache is likely to split',
+  why: 'A ganache is fat in fine drops in a syrup. With more than about 60 % of fat in its fat and water there is too little syrup between the drops and they run together: it turns oily and grainy. With less than about 25 % it stays a sauce and does not hold a form. Below 32 °C cocoa butter sets before it is spread, above 60 °C the drops are too thin to stay apart.',
+  remedy: 'Change the liquid until fat is 25–60 % of fat and water together, and emulsify at 35–50 °C.',
+  source: 'Common practice, no source; cocoa butter’s stable form melts at 33.8 °C (Wille & Lutton 1966).',
+  examples: { bad: ganache('100 g', '   // expect: ganache-splits'), good: ganache('260 g', '') },
+  message: (n) => {
+    const fat =
+      typeof n.share === 'number'
+        ? `Fat is ${formatPercent(n.share)} of the ganache’s fat and water; outside ${formatPercent(interval(Number(n.least), Number(n.most)))} it ${n.share > Number(n.most) ? 'turns oily and splits' : 'stays a sauce'}.`
+        : '';
+    const heat =
+      typeof n.celsius === 'number'
+        ? `It is emulsified at ${formatCelsius(n.celsius)}; outside ${formatCelsius(interval(Number(n.low), Number(n.high)))} its fat ${n.celsius > Number(n.high) ? 'parts' : 'sets before it is spread'}.`
+        : '';
+    return [fat, heat].filter(Boolean).join(' ');
+  },
+  check,
+};
