@@ -31,6 +31,9 @@ export function mixtureTemperature(parts: readonly HeatPart[]): Interval {
   };
 }
 
+/** K; far below what a thermometer or the models can tell. */
+const tolerance = 1e-7;
+
 /** Of the two states of fat, `choose` takes the one that needs more heat (a colder mixture) or less (a warmer one). */
 function balance(
   parts: readonly HeatPart[],
@@ -49,5 +52,5 @@ function balance(
       return sum + choose(asCrystallised, enthalpy(part.composition, celsius, 'melted') - melted);
     }, 0);
   const celsius = parts.map(celsiusOf);
-  return inverse(heatNeeded, 0, Math.min(...celsius), Math.max(...celsius));
+  return inverse(heatNeeded, 0, Math.min(...celsius), Math.max(...celsius), tolerance);
 }

@@ -13,7 +13,7 @@
 import type { Composition } from './composition.ts';
 import { type Curve, inverse, valueAt } from './curve.ts';
 import { iceGrams } from './freezing.ts';
-import { heatAboveZero, type ThermalPart, thermalParts } from './thermal.ts';
+import { heatAboveZero, sensibleHeat } from './thermal.ts';
 
 /** Whether the fat has crystallised as far as it will at its temperature, or is all still melted. */
 export type FatState = 'crystallised' | 'melted';
@@ -33,17 +33,14 @@ export const solidCocoaButter = (celsius: number): number => valueAt(cocoaButter
 /** Heat in J that a mixture, given in grams, holds above itself at 0 °C and all liquid; rises with temperature. */
 export function enthalpy(c: Composition, celsius: number, fat: FatState = 'crystallised'): number {
   const ice = iceGrams(c, celsius);
-  const parts: Record<ThermalPart, number> = { ...thermalParts(c), water: c.water - ice, ice };
-  const sensible = (Object.entries(parts) as [ThermalPart, number][]).reduce(
-    (sum, [part, grams]) => sum + grams * heatAboveZero(part, celsius),
-    0,
-  );
+  const iceInsteadOfWater =
+    ice === 0 ? 0 : ice * (heatAboveZero('ice', celsius) - heatAboveZero('water', celsius) - heatOfFusion.ice);
   const fusionOfFat =
     fat === 'melted'
       ? 0
       : c.milkFat * solidMilkFat(celsius) * heatOfFusion.milkFat +
         c.cocoaButter * solidCocoaButter(celsius) * heatOfFusion.cocoaButter;
-  return sensible - fusionOfFat - ice * heatOfFusion.ice;
+  return sensibleHeat(c, celsius) + iceInsteadOfWater - fusionOfFat;
 }
 
 /** Temperature in °C at which a mixture holds so much heat, between -60 and 300 °C. */

@@ -81,8 +81,33 @@ export function heatAboveZero(part: ThermalPart, celsius: number): number {
   return withinRange + quadratic([a, b, c], t) * (celsius - t);
 }
 
+/** Heat in J that a mixture, given in grams, holds above itself at 0 °C, its water liquid throughout; no phase change counted. */
+export function sensibleHeat(c: Composition, celsius: number): number {
+  const [constant, linear, square] = capacityOf(c)[celsius < 0 ? 'cold' : 'warm'];
+  const t = clamp(celsius);
+  const withinRange = t * (constant + t * (linear / 2 + (t * square) / 3));
+  return withinRange + (constant + t * (linear + t * square)) * (celsius - t);
+}
+
+/** Heat capacity of a whole mixture in J/K, remembered because a balance asks for it at many temperatures. */
+function capacityOf(c: Composition): Record<'cold' | 'warm', Quadratic> {
+  let known = capacities.get(c);
+  if (!known) {
+    const at = (celsius: number): Quadratic => [
+      sum(c, (part) => capacityRow(part, celsius)[0]),
+      sum(c, (part) => capacityRow(part, celsius)[1]),
+      sum(c, (part) => capacityRow(part, celsius)[2]),
+    ];
+    known = { cold: at(-1), warm: at(1) };
+    capacities.set(c, known);
+  }
+  return known;
+}
+
+const capacities = new WeakMap<Composition, Record<'cold' | 'warm', Quadratic>>();
+
 /** The constituents as the table knows them, in grams. */
-export function thermalParts(c: Composition): Record<Exclude<ThermalPart, 'ice'>, number> {
+function thermalParts(c: Composition): Record<Exclude<ThermalPart, 'ice'>, number> {
   return {
     protein: c.protein,
     fat: fatOf(c),
