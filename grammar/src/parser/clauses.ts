@@ -2,13 +2,24 @@
 
 import { blame, insertFix, replaceFix, type Scan, shown } from '../scanner/scan.ts';
 import type { Clause, Duration, Name, Reading, Span, Text, Varying } from '../tree.ts';
-import { type ClauseUse, levels, mediumOf, nameKey, nearest, peakOf, toolOf, tools, type VerbRow } from '../vocabulary/index.ts';
+import {
+  type ClauseUse,
+  levels,
+  mediumOf,
+  nameKey,
+  nearest,
+  peakOf,
+  peaks,
+  toolOf,
+  tools,
+  type VerbRow,
+} from '../vocabulary/index.ts';
 import type { Measured, RawClause, RawClauseWord, RawCounted } from './drafts.ts';
 import { blameKind, numbersOf, only, quantityOf, varying } from './measured.ts';
 import { buildOperand } from './operands.ts';
 import { buildYield } from './yields.ts';
 
-/** A clause with the use of its word that the verb must take; `add` where `whisk in butter` means `add butter`. */
+/** A clause with the use of its word that the verb must take. */
 export interface Built {
   readonly use: ClauseUse;
   readonly clause: Clause;
