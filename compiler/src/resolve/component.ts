@@ -85,6 +85,11 @@ function underGuards(
   );
 }
 
+const sayNothing = (): void => undefined;
+
+/** Unknown ingredients of a block for which nearest kinds are looked for. */
+const mostProposals = 25;
+
 function linesOf(
   { block, isAssembly, isFormulaBlock }: ComponentSource,
   names: Names,
@@ -94,9 +99,14 @@ function linesOf(
 ): readonly SourceLine[] {
   const siblings = new Set(block.lines.flatMap((line) => (line.kind === 'ingredient' ? [line.name.key] : [])));
   const lines: SourceLine[] = [];
+  const proposals = { left: mostProposals };
   block.lines.forEach((node, index) => {
     if (node.kind !== 'ingredient') return;
-    const line = sourceLineOf(node, index, { block: block.id, names, guards, siblings, notes: notes.get(index) ?? [], report });
+    // Of a line that cannot be read whole nothing more is said: it is one diagnostic.
+    const isWhole = node.problems.every(({ code }) => code !== 'syntax');
+    const quiet = isWhole ? report : sayNothing;
+    const own = notes.get(index) ?? [];
+    const line = sourceLineOf(node, index, { block: block.id, names, guards, siblings, notes: own, proposals, report: quiet });
     lines.push(line);
     if (node.quantity.base.each && !isAssembly && !isFormulaBlock) {
       const message = '`each` counts the pieces of `makes`, so it stands only in the assembly; write what this component weighs.';

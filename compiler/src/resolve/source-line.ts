@@ -19,6 +19,8 @@ export interface LineSurroundings {
   /** Keys of the block's other ingredient lines, for words that may be mistyped units. */
   readonly siblings: ReadonlySet<string>;
   readonly notes: readonly string[];
+  /** Nearest kinds are looked for this many times more: where a block knows nothing, no slip of the pen is the reason. */
+  readonly proposals: { left: number };
   report(finding: RawFinding): void;
 }
 
@@ -118,7 +120,7 @@ function substanceOf(name: Name, is: Name | null, index: number, around: LineSur
   if (kind) return { is: 'kind', kind, known: true, house: false };
   const late = is === null ? around.names.late(asked.key) : null;
   if (late) return fromMeaning(late, asked, index, around);
-  around.report(unknownIngredient(around.block, index, name, is));
+  around.report(unknownIngredient(around.block, index, name, is, around.proposals.left-- > 0));
   return { is: 'kind', kind: unknownKind(name.text), known: false, house: false };
 }
 
@@ -140,9 +142,9 @@ function fromMeaning(meaning: Meaning, name: Name, index: number, { block, repor
   return { is: 'kind', kind: unknownKind(name.text), known: false, house: false };
 }
 
-function unknownIngredient(block: BlockId, line: number, name: Name, is: Name | null): RawFinding {
+function unknownIngredient(block: BlockId, line: number, name: Name, is: Name | null, proposing: boolean): RawFinding {
   const asked = is ?? name;
-  const near = nearestKinds(asked.key);
+  const near = proposing ? nearestKinds(asked.key) : [];
   const place = placeIn(block, line, asked);
   return {
     code: 'unknown-ingredient',
