@@ -7,7 +7,7 @@
 import type { Trait } from '../catalogue/kind.ts';
 import type { Interval } from '../quantities/interval.ts';
 import { middle } from '../quantities/interval.ts';
-import type { Place, Related, Step } from '../resolve/model.ts';
+import type { Place, Related, SourceLine, Step } from '../resolve/model.ts';
 import { bodiesOf } from '../run/matter-of.ts';
 import type { Heat, Matter, Part, Run, StepRecord } from '../run/trace.ts';
 
@@ -128,3 +128,7 @@ export function insertAfter(step: Step, text: string) {
 }
 
 export const isInterval = (value: Interval | null): value is Interval => value !== null;
+
+/** By how much a line was scaled where it was weighed: 1 but for batches of what is taken. */
+export const factorOf = (run: Run, line: SourceLine): number =>
+  run.blocks.find(({ component }) => component.lines.includes(line))?.factor ?? 1;

@@ -132,7 +132,7 @@ function bake(act: Act): Effect {
         heated: act.step,
       });
   const matter = eachBody(heated, (body) => {
-    const custard = isBakedCustard(body);
+    const custard = isBakedCustard(body, heated);
     const baked = withMatter(body, {
       baked: body.baked || !custard,
       parts: body.parts.map((part) => ({ ...part, baked: part.baked || !custard })),

@@ -2,13 +2,13 @@
 
 import { boilingPointOf } from '../matter/boiling.ts';
 import { type Interval, interval, middle } from '../quantities/interval.ts';
-import { toCelsiusOf } from '../run/clauses.ts';
+import { mediumOf, toCelsiusOf } from '../run/clauses.ts';
 import { atComputed, atReading, thermalComposition } from '../run/matter-of.ts';
 import type { Matter } from '../run/trace.ts';
 import type { Act } from './act.ts';
 import { afterHeating } from './treatment.ts';
 
-/** Applies `to TEMP`, where written: heated or cooled by comparison with where it was. Null where no temperature is written. */
+/** Applies `to TEMP`, where written: heated by a heating verb or bath, else heated or cooled by comparison with where it was. Null where no temperature is written. */
 export function toReading(act: Act, matter: Matter): Matter | null {
   const to = toCelsiusOf(act.node, act.chosen);
   if (!to) return null;
@@ -19,9 +19,17 @@ export function toReading(act: Act, matter: Matter): Matter | null {
       : Number.isFinite(to.written.low)
         ? to.written.low
         : to.written.high;
-  const direction = target >= before ? 'heated' : 'cooled';
+  const direction = isHeating(act) || target >= before ? 'heated' : 'cooled';
   const read = atReading(matter, to.written, to.ranged, act.settings, direction, act.step);
   return direction === 'heated' ? afterHeating(read, Number.isFinite(to.written.low) ? to.written.low : before, 1) : read;
+}
+
+const heating: ReadonlySet<string> = new Set(['heat', 'cook', 'boil', 'reduce', 'melt', 'bake', 'toast', 'fry', 'caramelise']);
+
+/** Over heat, whatever the balance said before: hot milk and yolk may meet at 84 °C and still be cooked to 82. */
+function isHeating(act: Act): boolean {
+  const medium = mediumOf(act.node);
+  return heating.has(act.node.verb) || medium === 'bain-marie' || medium === 'water bath';
 }
 
 /** Boiling point of this matter here, °C. */

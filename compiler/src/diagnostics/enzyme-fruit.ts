@@ -1,0 +1,134 @@
+/** `enzyme-fruit`: raw fruit whose enzyme eats gelatin meets gelatin. */
+import { endsEnzymes, enzymesEnd } from '../matter/gelatin.ts';
+import { formatCelsius } from '../quantities/format.ts';
+import { bodiesOf } from '../run/matter-of.ts';
+import type { Matter, Part, Run, StepRecord } from '../run/trace.ts';
+import { lifeAfter, lifeBefore, placeOfStep, shareOfTraits, traitsOf } from './look.ts';
+import { heats, isIn } from './look-egg.ts';
+import { lineBefore, nameText, readingText } from './repair.ts';
+import type { Fix, Report, Rule } from './rule.ts';
+
+const [atOnce, held] = enzymesEnd;
+
+/** Heated by the maker, or so by the line's own words. */
+function isTame(part: Part): boolean {
+  const { line } = part;
+  if (line.state === 'canned' || line.state === 'pasteurised') return true;
+  return line.state === null && line.substance.is === 'kind' && line.substance.kind.pasteurised;
+}
+
+/** What still has its enzyme, as far as can be told from what was certainly done to it. */
+const activeIn = (matter: Matter): readonly Part[] =>
+  matter.parts.filter(
+    (part) => traitsOf(part).includes('protease fruit') && part.grams > 0 && !isTame(part) && !wasHeated(matter, part),
+  );
+
+function wasHeated(matter: Matter, part: Part): boolean {
+  if (part.baked || endsEnzymes(part.reached, 0)) return true;
+  return lifeBefore(matter).some((record) => isIn(record.result, part) && endedBy(record));
+}
+
+/** A hold that is long enough, or heating by eye that may have been hot enough. */
+function endedBy(record: StepRecord): boolean {
+  if (!heats(record)) return false;
+  const { celsius } = record.result.heat;
+  if (record.written === null) return endsEnzymes(celsius.high, 0);
+  return record.step.node.verb === 'hold' && endsEnzymes(record.written.low, record.seconds?.range.low ?? 0);
+}
+
+/** Other gelling agents carry the gel whatever happens to the gelatin. */
+const others = (matter: Matter): boolean => shareOfTraits(matter, 'agar', 'high-methoxyl pectin', 'low-methoxyl pectin') >= 0.002;
+
+/** Fruit and gelatin in one mass, or gelatin still liquid poured over the fruit. */
+function metIn(record: StepRecord): readonly Part[] {
+  const bodies = bodiesOf(record.result);
+  const mixed = bodies.find((body) => body.gelatin200 > 0 && !others(body) && activeIn(body).length > 0);
+  if (mixed) return activeIn(mixed);
+  const poured = record.step.node.verb === 'pour' || record.step.node.verb === 'portion';
+  if (!poured) return [];
+  const below = bodies.slice(0, -1).flatMap(activeIn);
+  return bodies.at(-1)?.gelatin === 'dissolved' ? below : [];
+}
+
+function check(run: Run, report: Report): void {
+  for (const record of run.records) {
+    const active = metIn(record);
+    const part = active[0];
+    if (!part || record.inputs.some(({ matter }) => metBefore(matter, part)) || endedLater(run, record, part)) continue;
+    const purée = traitsOf(part).includes('purée') && part.line.state === null;
+    report({
+      severity: purée ? 'warning' : 'error',
+      place: placeOfStep(record.step),
+      numbers: {
+        fruit: part.line.label,
+        limit: atOnce?.celsius ?? 85,
+        holdCelsius: held?.celsius ?? 75,
+        holdMinutes: (held?.seconds ?? 300) / 60,
+        state: part.line.state,
+        purée,
+      },
+      related: [{ place: part.line.place, message: 'weighed here' }],
+      fixes: heatedFirst(record, part),
+    });
+  }
+}
+
+const metBefore = (matter: Matter, part: Part): boolean =>
+  matter.made !== null && metIn(matter.made).some(({ line }) => line === part.line);
+
+/** Judged at the end of its life: the whole may still be heated. */
+const endedLater = (run: Run, record: StepRecord, part: Part): boolean =>
+  lifeAfter(run, record).some(({ result }) =>
+    result.parts.some(({ line, reached, baked }) => line === part.line && (baked || endsEnzymes(reached, 0))),
+  );
+
+function heatedFirst(record: StepRecord, part: Part): readonly Fix[] {
+  const { line } = part;
+  if (traitsOf(part).includes('purée') && line.state === null) {
+    const at = line.namePlace.end;
+    return [{ title: 'Weigh it pasteurised', edits: [{ ...line.namePlace, start: at, end: at, text: ', pasteurised' }] }];
+  }
+  const alone = record.inputs.find(
+    ({ matter, partial }) => !partial && matter.made === null && matter.parts.length === 1 && isIn(matter, part),
+  );
+  return alone ? [lineBefore(record.step, `heat ${nameText(alone.name)} to ${readingText(record, 85, 90)}`)] : [];
+}
+
+const start = `  300 g  water
+   80 g  caster sugar
+    8 g  gelatin, sheet, 200 bloom
+   48 g  water, 10 °C, as cold water
+`;
+const middle = `  bloom gelatin in cold water for 10 min
+  heat water, caster sugar to 60 °C
+  add gelatin
+`;
+const end = `  pour into jar
+  chill to 4 °C for 6 h
+`;
+
+export const enzymeFruit: Rule = {
+  code: 'enzyme-fruit',
+  severities: ['error', 'warning'],
+  title: 'Raw fruit keeps the gelatin from setting',
+  decides: 'An error for fruit that is raw or fresh; a warning for a purée that says neither raw nor pasteurised.',
+  why: 'Pineapple, kiwi, papaya, fig, melon and ginger hold an enzyme that cuts gelatin to pieces, so that it never sets or turns liquid again. Freezing does not end it. Heat does, and canned fruit has been heated. Agar and pectin are not harmed.',
+  remedy:
+    'Heat the fruit to 85 °C (or to 75 °C for 5 min) before it meets the gelatin, weigh it canned, or set it with agar or pectin.',
+  source:
+    'Proteases of these fruits: McGee 2004 and others; ginger from memory. Bromelain ends at about 82 °C (cookery text); the limits are an estimate. Some cultivars hold little: a gold kiwi none (J. Home Econ. Jpn 53(10):1001, 2002).',
+  examples: {
+    bad: `formula Pineapple jelly on raw fruit
+${start}  200 g  pineapple, raw
+${middle}  add pineapple   // expect: enzyme-fruit
+${end}`,
+    good: `formula Pineapple jelly on heated fruit
+${start}  200 g  pineapple, raw
+${middle}  heat pineapple to 85 °C as hot pineapple
+  stir hot pineapple into water
+${end}`,
+  },
+  message: (n) =>
+    `The ${n.fruit} ${n.purée ? 'may be raw; raw, its' : 'is raw, and its'} enzyme keeps gelatin from setting. Heat it to ${formatCelsius(Number(n.limit))} (or to ${formatCelsius(Number(n.holdCelsius))} for ${n.holdMinutes} min) before it meets the gelatin, or weigh it ${n.purée ? 'pasteurised' : 'canned'}.`,
+  check,
+};

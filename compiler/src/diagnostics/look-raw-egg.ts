@@ -1,0 +1,72 @@
+/** How rules look at egg that reaches the table not safely heated: whether a reading was meant to cook it, and what would. */
+import { type Hold, logReduction, sufficient } from '../matter/lethality.ts';
+import { bodiesOf } from '../run/matter-of.ts';
+import type { Matter, Part, Run, StepRecord } from '../run/trace.ts';
+import { eggMediumOf, sugarPercent } from '../steps/treatment.ts';
+import { lifeBefore } from './look.ts';
+import { eggsOf, heats, isIn, isPasteurised, thickening } from './look-egg.ts';
+
+export interface UnsafeEgg {
+  readonly part: Part;
+  /** The step whose reading was written as its cooking; null where nothing was. */
+  readonly cooked: StepRecord | null;
+  /** Powers of ten of Salmonella killed so far. */
+  readonly log: number;
+  /** % of sugar in the mass it was, or is, heated in. */
+  readonly sugar: number;
+}
+
+/** Egg of what is served that is neither pasteurised, nor baked through, nor heated enough. */
+export function unsafeEggs(run: Run): readonly UnsafeEgg[] {
+  if (!run.result || run.records.length === 0) return [];
+  const { result } = run;
+  const life = [...lifeBefore(result)].sort((a, b) => run.records.indexOf(b) - run.records.indexOf(a));
+  return eggsOf(result).flatMap((part) => {
+    if (part.baked || isPasteurised(part) || sufficient(...part.holds) || inRawDough(result, part)) return [];
+    const last = life.find((record) => isIn(record.result, part) && (heats(record) || isCheck(record)) && cooks(record));
+    // Heated by eye: `no-checkpoint` asks for the reading, and what it was cannot be told.
+    if (last && last.written === null) return [];
+    return [
+      {
+        part,
+        cooked: last ?? null,
+        log: logReduction(...part.holds),
+        sugar: part.holds.at(-1)?.sugarPercent ?? sugarPercent(last?.result ?? result),
+      },
+    ];
+  });
+}
+
+const isCheck = ({ step }: StepRecord): boolean => step.node.verb === 'check';
+
+const forEgg: ReadonlySet<string> = new Set(['cook', 'hold', 'bake']);
+
+/** A reading that was written to cook the egg: by the verb, or from 50 °C; below that egg is only warmed for whipping. */
+function cooks(record: StepRecord): boolean {
+  if (record.written === null) return !isCheck(record);
+  return (forEgg.has(record.step.node.verb) && !isCheck(record)) || record.written.high >= 50;
+}
+
+/** Dough and batter that are sold unbaked are for baking; that flour is raw is said elsewhere. */
+const inRawDough = (result: Matter, part: Part): boolean =>
+  bodiesOf(result).some((body) => isIn(body, part) && !body.baked && thickening(body) > 0.15);
+
+export interface Sufficient {
+  /** °C that is enough as soon as it is reached. */
+  readonly atOnce: number;
+  /** A gentler way: °C, and seconds to hold it. */
+  readonly celsius: number;
+  readonly seconds: number;
+}
+
+/** What would do, for a medium in a mixture of so much sugar. */
+export function whatWouldDo({ part, sugar }: UnsafeEgg): Sufficient {
+  const medium = eggMediumOf(part) ?? 'whole egg';
+  const hold = (celsius: number, seconds: number): Hold => ({ medium, sugarPercent: sugar, celsius, seconds });
+  let atOnce = 60;
+  while (atOnce < 90 && !sufficient(hold(atOnce, 1))) atOnce++;
+  const seconds = 600;
+  let celsius = 56;
+  while (celsius < atOnce && !sufficient(hold(celsius, seconds))) celsius++;
+  return { atOnce, celsius, seconds };
+}
