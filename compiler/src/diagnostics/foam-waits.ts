@@ -61,6 +61,6 @@ ${fool}  chill cream to 4 °C for 20 min
 `,
   },
   message: (n) =>
-    `The ${n.foam} has stood ${formatDuration(Number(n.seconds))} when it is folded; it holds about ${formatDuration(Number(n.limit))}. Whip it just before.`,
+    `Whipped ${formatDuration(Number(n.seconds))} before it is folded, the foam “${n.foam}” holds only about ${formatDuration(Number(n.limit))}. Whip it just before.`,
   check,
 };

@@ -110,7 +110,7 @@ export const overWhipped: Rule = {
     if (n.fault === 'butter') return 'The cream is whipped on past stiff peak and turns to butter: stop at stiff.';
     if (n.fault === 'stiff cream')
       return `The ${n.foam} is whipped to stiff peak and then folded into the pourable ${n.base}: it stays in specks. Stop at soft to medium peak.`;
-    return `The ${n.foam} is whipped to stiff peak with ${formatPercent(Number(n.sugar))} of the whites’ mass in sugar and then folded: below ${formatPercent(Number(n.limit))} it breaks into flakes. Stop at medium peak.`;
+    return `Whites whipped to stiff peak with only ${formatPercent(Number(n.sugar))} of their mass in sugar break into flakes when they are folded. Give them ${formatPercent(Number(n.limit))}, or stop at medium peak.`;
   },
   check,
 };

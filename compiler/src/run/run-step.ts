@@ -28,7 +28,17 @@ const surroundingsVerbs: ReadonlySet<string> = new Set([
   'hold',
 ]);
 /** Verbs that put matter into a vessel to stay. */
-const placingVerbs: ReadonlySet<string> = new Set(['pour', 'portion', 'pipe', 'spread', 'layer', 'fill', 'line']);
+const placingVerbs: ReadonlySet<string> = new Set([
+  'pour',
+  'portion',
+  'pipe',
+  'spread',
+  'layer',
+  'fill',
+  'line',
+  'press',
+  'shape',
+]);
 /** Heat drives water off; elsewhere what is lost stays behind as it is. */
 const steaming: ReadonlySet<string> = new Set([
   'heat',
