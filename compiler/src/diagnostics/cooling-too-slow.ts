@@ -130,7 +130,6 @@ export const coolingTooSlow: Rule = {
   severities: ['warning'],
   title: 'It cools too slowly to be safe',
   safety: true,
-  served: true,
   why: 'Cooking does not kill spores. Between 57 and 5 °C they wake and grow, fastest around 40 °C, and so do bacteria that fall in. The FDA Food Code wants cooked food with egg or dairy brought from 57 to 21 °C within two hours and to 5 °C within six in all. A deep pan cools by conduction, and its time goes with the depth squared. A written time decides; where there is none, only the quickest the mass could cool is held against the rule. This is no food-safety plan: the local food code and a licensed professional decide.',
   remedy: 'Cool in an ice bath while stirring, or no more than 3 cm deep in a tray, and write for how long.',
   source:

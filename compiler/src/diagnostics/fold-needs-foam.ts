@@ -28,7 +28,7 @@ function check(run: Run, report: Report): void {
   for (const record of run.records) {
     if (record.step.node.verb !== 'fold') continue;
     const all = parties(record);
-    if (all.length < 2 || pairsOf(record).length > 0) continue;
+    if (all.length < 2 || pairsOf(record).length > 0 || all.some(({ matter }) => matter.phase === 'foam')) continue;
     if (all.some(({ matter }) => pieces.has(matter.phase)) || isBatter(all)) continue;
     const whippable = all.find(({ matter }) => shareOfTraits(matter, 'cream', 'egg white', 'plant cream') > 0.5);
     report({

@@ -19,13 +19,14 @@ interface Glazing {
   readonly cake: Input;
 }
 
+/** `glaze cake with glaze`, and the other ways a glaze comes over a mousse. */
 function glazingOf(record: StepRecord): Glazing | null {
   const { verb, clauses } = record.step.node;
-  const poured = verb === 'pour' && clauses.some(({ word }) => word === 'over');
-  if (verb !== 'glaze' && !poured) return null;
-  const glaze = record.inputs.find(({ role, matter }) => role === (poured ? 'operand' : 'with') && isMirrorGlaze(matter));
-  const cake = record.inputs.find(({ role, matter }) => role === (poured ? 'base' : 'operand') && matter !== glaze?.matter);
-  return glaze && cake && (!poured || bodiesOf(cake.matter).some(isMousse)) ? { glaze, cake } : null;
+  const other = verb === 'dip' || verb === 'coat' || (verb === 'pour' && clauses.some(({ word }) => word === 'over'));
+  if (verb !== 'glaze' && !other) return null;
+  const glaze = record.inputs.find(({ matter }) => isMirrorGlaze(matter) && !matter.frozen);
+  const cake = record.inputs.find((input) => input !== glaze);
+  return glaze && cake && (!other || bodiesOf(cake.matter).some(isMousse)) ? { glaze, cake } : null;
 }
 
 /** Foam or gel that a warm glaze would melt or slide off. */

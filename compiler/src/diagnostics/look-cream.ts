@@ -22,6 +22,6 @@ const helpers = ['gum', 'mascarpone', 'plant cream', 'carrageenan', 'agar', 'gel
 
 /** Fat, percent, cocoa butter included; sugar, which cream bears, is not counted against it. */
 export function fatPercentToWhip(cream: Matter): number {
-  const sugar = gramsOfTraits(cream, 'sugar', 'icing sugar', 'invert');
+  const sugar = gramsOfTraits(cream, 'sugar', 'icing sugar', 'syrup', 'invert');
   return (100 * fatOf(cream.composition)) / Math.max(1e-9, massOf(cream) - sugar);
 }

@@ -5,7 +5,7 @@ import { middle } from '../quantities/interval.ts';
 import { clauseOf } from '../run/clauses.ts';
 import { bodiesOf } from '../run/matter-of.ts';
 import type { Matter, Run, StepRecord } from '../run/trace.ts';
-import { gelatinPercent, gelledBody, lifeAfter, placeOfStep, servingOf } from './look.ts';
+import { gelatinPercent, lifeAfter, placeOfStep, servingOf } from './look.ts';
 import type { Report, Rule } from './rule.ts';
 
 /** Seconds at up to 6 °C by how it is served (common practice, no source); 2 h where nothing says. */
@@ -55,19 +55,16 @@ function check(run: Run, report: Report): void {
   const serving = servingOf(run) ?? 'none';
   const limit = needed[serving];
   for (const { record, matter } of servings(run)) {
-    const body = gelledBody(matter);
-    const rest = restOf(body);
-    if (!rest || gelatinPercent(body) < leastPercent || rest.seconds >= limit) continue;
+    const short = bodiesOf(matter).flatMap((body) => {
+      const rest = gelatinPercent(body) >= leastPercent ? restOf(body) : null;
+      return rest && rest.seconds < limit ? [rest] : [];
+    });
+    const rest = short.sort((a, b) => a.seconds - b.seconds)[0];
+    if (!rest) continue;
     report({
       severity: 'warning',
       place: placeOfStep(rest.last),
-      numbers: {
-        seconds: rest.seconds,
-        limit,
-        serving,
-        verb: record?.step.node.verb ?? 'serve',
-        layers: bodiesOf(matter).length,
-      },
+      numbers: { seconds: rest.seconds, limit, serving, verb: record?.step.node.verb ?? 'serve' },
       related: record ? [{ place: record.step.place, message: 'taken from the cold here' }] : [],
       fixes: longer(rest, limit),
     });

@@ -3,7 +3,6 @@
 import { interval, middle, times } from '../quantities/interval.ts';
 import type { Step } from '../resolve/model.ts';
 import type { Act, Effect, Meeting } from '../steps/act.ts';
-import { aged } from '../steps/cool.ts';
 import { verbEffects } from '../steps/index.ts';
 import { addSlot, type Bench, placeOf } from './bench.ts';
 import { atOf, checkOf, clauseOf, durationOf, losingOf, pickVarying, toCelsiusOf } from './clauses.ts';
@@ -20,6 +19,7 @@ const surroundingsVerbs: ReadonlySet<string> = new Set([
   'bake',
   'toast',
   'dry',
+  'fry',
   'chill',
   'freeze',
   'rest',
@@ -82,11 +82,14 @@ export function runStep(bench: Bench, step: Step, id: string): StepRecord | null
     mould,
   };
   const effect = row.effect(act);
-  const seconds = effect.seconds ?? interval(30, 120);
+  const seconds =
+    typeof effect.seconds === 'function'
+      ? once(effect.seconds)
+      : () => (effect.seconds as Interval | undefined) ?? interval(30, 120);
   let matter = lossesTaken(bench, step, effect.matter);
   if (withs.length > 0 && node.verb !== 'grease') matter = layered([matter, ...withs]);
   matter = stackedIn(bench, step, subject, parties, matter);
-  matter = passTime(aged(matter, seconds, together.heat.celsius), together, seconds);
+  matter = passTime(matter, together, seconds);
   const slot = settle(bench, step, subject, parties, matter, row.takesUp === true);
   return recordOf(bench, step, id, { inputs, matter, slot, act, effect, seconds, mould: slot.vessel ?? mould });
 }
@@ -243,9 +246,10 @@ function stackedIn(bench: Bench, step: Step, subject: Subject, parties: Parties,
 }
 
 /** Foams in the matter grow older by every step. */
-function passTime(matter: Matter, before: Matter, seconds: { low: number; high: number }): Matter {
+function passTime(matter: Matter, before: Matter, time: () => Interval): Matter {
   const { foam } = matter;
   if (!foam || foam !== before.foam) return matter;
+  const seconds = time();
   return withMatter(matter, {
     foam: { ...foam, waited: interval(foam.waited.low + seconds.low, foam.waited.high + seconds.high) },
   });
@@ -276,15 +280,19 @@ interface Outcome {
   readonly slot: Slot;
   readonly act: Act;
   readonly effect: Effect;
-  readonly seconds: { readonly low: number; readonly high: number };
+  readonly seconds: () => Interval;
   readonly mould: string | null;
 }
 
 function recordOf(bench: Bench, step: Step, id: string, outcome: Outcome): StepRecord {
   const { act, effect, slot } = outcome;
   const result: { -readonly [K in keyof Matter]: Matter[K] } = { ...outcome.matter };
-  const volume = millilitresOf(result);
-  const largest = effect.peakOverrun ? millilitresOf(result, effect.peakOverrun) : volume;
+  const volume = once(() => millilitresOf(result));
+  const largest = once(() => {
+    const peak = effect.peakOverrun ? millilitresOf(result, effect.peakOverrun) : volume();
+    return interval(Math.max(volume().low, peak.low), Math.max(volume().high, peak.high));
+  });
+  const assumptions = effect.assumptions ?? [];
   const record: StepRecord = {
     id,
     step,
@@ -296,14 +304,22 @@ function recordOf(bench: Bench, step: Step, id: string, outcome: Outcome): StepR
     additions: effect.additions ?? [],
     computed: effect.computed ?? act.computed,
     written: writtenReading(bench, step),
-    seconds: { range: outcome.seconds, estimated: act.duration === null },
+    get seconds() {
+      return { range: outcome.seconds(), estimated: act.duration === null };
+    },
     medium: effect.medium ?? null,
     surroundings: effect.surroundings ?? null,
     vessel: act.vessel,
     mould: outcome.mould,
-    millilitres: volume,
-    largestMillilitres: interval(Math.max(volume.low, largest.low), Math.max(volume.high, largest.high)),
-    assumptions: effect.assumptions ?? [],
+    get millilitres() {
+      return volume();
+    },
+    get largestMillilitres() {
+      return largest();
+    },
+    get assumptions() {
+      return typeof assumptions === 'function' ? assumptions() : assumptions;
+    },
   };
   result.made = record;
   slot.matter = result;

@@ -36,13 +36,14 @@ export interface Act {
 
 export interface Effect {
   readonly matter: Matter;
-  readonly seconds?: Interval;
+  /** A function where the estimate costs work that few ask for. */
+  readonly seconds?: Interval | (() => Interval);
   readonly medium?: string;
   readonly surroundings?: Interval;
   readonly additions?: readonly Addition[];
   /** Temperature computed before a written reading took over, where the verb computes its own. */
   readonly computed?: Interval;
-  readonly assumptions?: readonly string[];
+  readonly assumptions?: readonly string[] | (() => readonly string[]);
   /** Overrun that counts for capacity, where the volume is largest during the step (whipping). */
   readonly peakOverrun?: Interval;
 }

@@ -2,9 +2,10 @@
 
 import { type CoolingMedium, coolingTime, temperatureAfter } from '../matter/cooling.ts';
 import { settingRange } from '../matter/gelatin.ts';
-import { add, type Interval, interval, middle } from '../quantities/interval.ts';
+import { type Interval, interval, middle } from '../quantities/interval.ts';
 import { atOf, clauseOf, mediumOf, toCelsiusOf } from '../run/clauses.ts';
 import { atComputed, bodiesOf, eachBody, thermalComposition, withMatter } from '../run/matter-of.ts';
+import { once } from '../run/once.ts';
 import type { Matter } from '../run/trace.ts';
 import { millilitresOf } from '../run/volume-of.ts';
 import type { Act, Effect, VerbEffect } from './act.ts';
@@ -71,12 +72,14 @@ function cool(act: Act): Effect {
   const read = toReading(act, act.together);
   if (read && to) {
     const end = Number.isFinite(to.written.high) ? to.written.high : from.low;
-    const estimate = act.duration ? null : coolingTime({ ...coolingInput(act, act.together, place), from, to: end });
+    const estimate = once(() =>
+      act.duration ? null : coolingTime({ ...coolingInput(act, act.together, place), from, to: end }),
+    );
     return {
       matter: settled(withMatter(read, { smoothed: false })),
-      seconds: act.duration ?? estimate?.seconds ?? interval(600, 5400),
+      seconds: act.duration ?? (() => estimate()?.seconds ?? interval(600, 5400)),
       ...place,
-      assumptions: estimate?.assumptions ?? [],
+      assumptions: () => estimate()?.assumptions ?? [],
     };
   }
   const seconds = act.duration ?? interval(600, 5400);
@@ -158,12 +161,3 @@ export const coolVerbs: Readonly<Record<string, VerbEffect>> = {
   churn: { meeting: 'mix', effect: churn },
   proof: { meeting: 'layer', effect: stay(() => 'room', 3600, 7200) },
 };
-
-/** Ages matter by a step: time since the start, and time between 5 and 57 °C where it certainly was there. */
-export function aged(matter: Matter, seconds: Interval, before: Interval): Matter {
-  const there = before.low >= 5 && before.high <= 57 && matter.heat.celsius.low >= 5 && matter.heat.celsius.high <= 57;
-  return withMatter(matter, {
-    age: add(matter.age, seconds),
-    dangerSeconds: there ? add(matter.dangerSeconds, seconds) : matter.dangerSeconds,
-  });
-}

@@ -5,7 +5,16 @@ import { waterLeft } from '../matter/sugar.ts';
 import { type Interval, intersect, interval, middle, times } from '../quantities/interval.ts';
 import { atOf, clauseOf, losingOf, mediumOf, signOf, targetOf, toCelsiusOf } from '../run/clauses.ts';
 import { heatingSeconds } from '../run/durations.ts';
-import { atComputed, atReading, eachBody, evaporate, foamless, thermalComposition, withMatter } from '../run/matter-of.ts';
+import {
+  atComputed,
+  atReading,
+  dextrinsOf,
+  eachBody,
+  evaporate,
+  foamless,
+  thermalComposition,
+  withMatter,
+} from '../run/matter-of.ts';
 import type { Matter } from '../run/trace.ts';
 import type { Act, Effect, VerbEffect } from './act.ts';
 import { isBakedCustard } from './custard.ts';
@@ -32,7 +41,8 @@ function concentrated(act: Act, matter: Matter): Matter | null {
   const sugars = sugarsOf(composition);
   const solution = sugars + composition.water;
   const mass = total(composition) + matter.unknownGrams;
-  if (solution <= 0 || solution < 0.85 * mass || sugars < 0.25 * solution || losingOf(act.node, act.chosen)) return null;
+  if (solution <= 0 || solution + dextrinsOf(matter) < 0.85 * mass || sugars < 0.25 * solution || losingOf(act.node, act.chosen))
+    return null;
   const { celsius } = matter.heat;
   const boils = boilingOf(act, matter);
   if (celsius.low <= boils.high) return null;
@@ -201,7 +211,7 @@ function toasted(least: number, most: number, medium: string): VerbEffect['effec
     return {
       matter,
       seconds: act.duration ?? interval(300, 900),
-      medium: at ? 'oven' : medium,
+      medium: at && medium === 'stove' ? 'oven' : medium,
       ...(at ? { surroundings: at.written } : {}),
     };
   };

@@ -22,9 +22,9 @@ export function whip(act: Act): Effect {
   };
 }
 
-/** Whether this `whisk` whips: a peak is written, or a sign of air, and there is egg or cream to hold it. */
+/** Whether this `whisk` or `mix` whips: a peak is written, or a sign of air, and there is egg or cream to hold it. */
 export function whisksAir(act: Act): boolean {
-  if (act.node.verb !== 'whisk') return false;
+  if (act.node.verb !== 'whisk' && act.node.verb !== 'mix') return false;
   if (targetOf(act.node, act.chosen)?.is === 'peak') return true;
   if (!/\b(ribbon|pale|white|fluffy|frothy|foamy|peaks?|doubled|thick)\b/.test(signOf(act.node)?.toLowerCase() ?? ''))
     return false;
