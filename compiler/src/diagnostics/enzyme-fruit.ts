@@ -2,10 +2,10 @@
 import { endsEnzymes, enzymesEnd } from '../matter/gelatin.ts';
 import { formatCelsius } from '../quantities/format.ts';
 import { bodiesOf } from '../run/matter-of.ts';
-import type { Matter, Part, Run, StepRecord } from '../run/trace.ts';
+import type { Input, Matter, Part, Run, StepRecord } from '../run/trace.ts';
 import { lifeAfter, lifeBefore, placeOfStep, shareOfTraits, traitsOf } from './look.ts';
 import { heats, isIn } from './look-egg.ts';
-import { lineBefore, nameText, readingText } from './repair.ts';
+import { lineBefore, nameText, operandText, readingText } from './repair.ts';
 import type { Fix, Report, Rule } from './rule.ts';
 
 const [atOnce, held] = enzymesEnd;
@@ -88,10 +88,22 @@ function heatedFirst(record: StepRecord, part: Part): readonly Fix[] {
     const at = line.namePlace.end;
     return [{ title: 'Weigh it pasteurised', edits: [{ ...line.namePlace, start: at, end: at, text: ', pasteurised' }] }];
   }
-  const alone = record.inputs.find(
+  const fruit = record.inputs.find(
     ({ matter, partial }) => !partial && matter.made === null && matter.parts.length === 1 && isIn(matter, part),
   );
-  return alone ? [lineBefore(record.step, `heat ${nameText(alone.name)} to ${readingText(record, 85, 90)}`)] : [];
+  return fruit ? heated(record, fruit) : [];
+}
+
+/** Heating it makes it the current matter, so that an `add` must then say what it goes into. */
+function heated(record: StepRecord, fruit: Input): readonly Fix[] {
+  const fix = lineBefore(record.step, `heat ${nameText(fruit.name)} to ${readingText(record, 85, 90)}`);
+  const { node, place } = record.step;
+  if (node.clauses.some(({ word }) => word === 'into' || word === 'over')) return [fix];
+  const base = record.inputs.find(({ role }) => role === 'base');
+  if (node.verb !== 'add' || !base || node.operands.length !== 1 || operandText(base) === '') return [];
+  const into = ` into${operandText(base)}`;
+  const end = node.operands[0]!.end;
+  return [{ ...fix, edits: [...fix.edits, { ...place, start: end, end, text: into }] }];
 }
 
 const start = `  300 g  water
@@ -100,7 +112,7 @@ const start = `  300 g  water
    48 g  water, 10 °C, as cold water
 `;
 const middle = `  bloom gelatin in cold water for 10 min
-  heat water, caster sugar to 60 °C
+  heat water, caster sugar to 60 °C as syrup
   add gelatin
 `;
 const end = `  pour into jar
@@ -124,8 +136,8 @@ ${middle}  add pineapple   // expect: enzyme-fruit
 ${end}`,
     good: `formula Pineapple jelly on heated fruit
 ${start}  200 g  pineapple, raw
-${middle}  heat pineapple to 85 °C as hot pineapple
-  stir hot pineapple into water
+${middle}  heat pineapple to 85 °C
+  stir pineapple into syrup
 ${end}`,
   },
   message: (n) =>
