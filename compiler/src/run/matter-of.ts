@@ -74,8 +74,6 @@ export function matterOfLine(line: SourceLine, grams: Interval, settings: Settin
     smoothed: false,
     baked: kind.traits.includes('baked'),
     stays: [],
-    age: interval(0),
-    dangerSeconds: interval(0),
     layers: null,
   };
 }
@@ -86,12 +84,18 @@ function gelatin200Of(part: Part, settings: Settings): number {
   const { traits } = part.line.substance.kind;
   const dry = traits.includes('gelatin mass')
     ? part.grams / 7
-    : traits.includes('gelatin') || traits.includes('instant gelatin')
-      ? part.grams
-      : 0;
+    : traits.includes('instant gelatin')
+      ? part.grams * carried(part)
+      : traits.includes('gelatin')
+        ? part.grams
+        : 0;
   if (dry === 0) return 0;
   return as200(dry, bloomOf(part.line), settings.gelatinLaw);
 }
+
+/** Instant gelatin comes on a carrier of sugar: its share of gelatin, by protein (gelatin holds 85.6 %, USDA SR28 19177). */
+const carried = ({ line }: Part): number =>
+  line.substance.is === 'kind' ? Math.min(1, (line.substance.kind.composition?.protein ?? 0.856) / 0.856) : 0;
 
 /** Bloom as written, of the grade the kind is named for, or what most kitchens buy. */
 function bloomOf({ bloom, substance }: SourceLine): number {
@@ -123,6 +127,18 @@ export function thermalComposition(matter: Matter): Composition {
   const known = total(matter.composition);
   if (known <= 0) return { ...nothing, water: matter.unknownGrams };
   return scaled(matter.composition, (known + matter.unknownGrams) / known);
+}
+
+/** Grams of dextrins: what the catalogue counts as starch in syrups and fondant, and what is sugar to a boil and a gel. */
+export function dextrinsOf({ parts }: Matter): number {
+  let grams = 0;
+  for (const { line, grams: weighed } of parts) {
+    if (line.substance.is !== 'kind') continue;
+    const { traits, composition } = line.substance.kind;
+    // Icing sugar's starch is real starch, against caking.
+    if (traits.includes('sugar') && !traits.includes('icing sugar')) grams += weighed * (composition?.starch ?? 0);
+  }
+  return grams;
 }
 
 /** Mass share of water from which matter wets what lies in it: cream, egg, purée and spirits do, butter and honey do not (common practice, no source). */
@@ -215,12 +231,8 @@ function totalsOf(matters: readonly Matter[]) {
     composition: matters.map((matter) => matter.composition).reduce(plus),
     unknownGrams: matters.reduce((sum, matter) => sum + matter.unknownGrams, 0),
     gelatin200: matters.reduce((sum, matter) => sum + matter.gelatin200, 0),
-    age: matters.map((matter) => matter.age).reduce(longest),
-    dangerSeconds: matters.map((matter) => matter.dangerSeconds).reduce(longest),
   };
 }
-
-const longest = (a: Interval, b: Interval): Interval => interval(Math.max(a.low, b.low), Math.max(a.high, b.high));
 
 /** One part a line; where a line meets itself again the less treated of the two decides. */
 function mergedParts(matters: readonly Matter[]): readonly Part[] {

@@ -1,12 +1,13 @@
 /** One step: parties meet, the verb has its effect, names and slots follow, a record remains. */
 
-import { interval, middle, times } from '../quantities/interval.ts';
+import { type Interval, interval, middle, times } from '../quantities/interval.ts';
 import type { Step } from '../resolve/model.ts';
 import type { Act, Effect, Meeting } from '../steps/act.ts';
 import { verbEffects } from '../steps/index.ts';
 import { addSlot, type Bench, placeOf } from './bench.ts';
 import { atOf, checkOf, clauseOf, durationOf, losingOf, pickVarying, toCelsiusOf } from './clauses.ts';
 import { atReading, bodiesOf, eachBody, evaporate, keeping, layered, mixed, withMatter } from './matter-of.ts';
+import { once } from './once.ts';
 import { gramsPortioned, type Parties, partiesOf, type Taken } from './parties.ts';
 import { runPutBy } from './put-by.ts';
 import { refill, type Slot, takeShare } from './slots.ts';
@@ -246,6 +247,12 @@ function stackedIn(bench: Bench, step: Step, subject: Subject, parties: Parties,
 }
 
 /** Foams in the matter grow older by every step. */
+/** The step's time, reckoned when first asked for. */
+function secondsOf({ seconds }: Effect): () => Interval {
+  if (typeof seconds === 'function') return once(seconds);
+  return () => seconds ?? interval(30, 120);
+}
+
 function passTime(matter: Matter, before: Matter, time: () => Interval): Matter {
   const { foam } = matter;
   if (!foam || foam !== before.foam) return matter;

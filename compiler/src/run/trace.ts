@@ -83,9 +83,6 @@ export interface Matter {
   readonly baked: boolean;
   /** Cold stays since it last took anything in: each with its surroundings and length. */
   readonly stays: readonly { readonly step: Step; readonly celsius: Interval; readonly seconds: Interval }[];
-  /** Seconds since the block's first step on it began, and seconds between 5 and 57 °C. */
-  readonly age: Interval;
-  readonly dangerSeconds: Interval;
   /** Matter lying on, in or around other matter, bottom to top; null where it is one mass. Totals above are over all. */
   readonly layers: readonly Matter[] | null;
 }
