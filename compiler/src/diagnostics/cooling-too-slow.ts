@@ -1,5 +1,5 @@
 /** `cooling-too-slow`: perishable matter stays too long in the warmth where bacteria grow. */
-import { type CoolingMedium, coolingMedia, coolingTime, twoStageLimits } from '../matter/cooling.ts';
+import { type CoolingMedium, coolingMedia, quickestSeconds, twoStageLimits } from '../matter/cooling.ts';
 import { formatDuration } from '../quantities/format.ts';
 import { interval, middle } from '../quantities/interval.ts';
 import { clauseOf } from '../run/clauses.ts';
@@ -25,6 +25,8 @@ interface Late {
   readonly record: StepRecord;
   readonly mark: Mark;
   readonly seconds: number;
+  /** False: it is not there yet when the step ends. */
+  readonly reached: boolean;
 }
 
 const cooling: ReadonlySet<string> = new Set(['cool', 'chill', 'rest', 'freeze', 'proof', 'thaw']);
@@ -35,35 +37,44 @@ function check(run: Run, report: Report): void {
     if (hot.result.heat.celsius.low < marks.start || !isPerishable(hot.result)) continue;
     for (const next of run.later.get(hot) ?? []) {
       if (next.result.heat.celsius.low >= marks.start) continue;
-      const late = follow(run, hot.result, next, { celsius: marks.start, seconds: 0 });
+      const clock = { celsius: marks.start, seconds: 0 };
+      // Most matter is cold in time by the plainest reckoning, stirred; only where it is not is every case tried.
+      const late = follow(run, hot.result, next, clock, true) && follow(run, hot.result, next, clock, false);
       if (!late || told.has(late.record)) continue;
       told.add(late.record);
       const limit = late.mark === 'first' ? twoStageLimits.to21 : twoStageLimits.to5;
       report({
         severity: 'warning',
         place: placeOfStep(late.record.step),
-        numbers: { seconds: Math.round(late.seconds), limit, celsius: marks[late.mark], start: marks.start },
+        numbers: {
+          seconds: Math.round(late.seconds),
+          limit,
+          celsius: marks[late.mark],
+          start: marks.start,
+          reached: late.reached,
+        },
         related: lastHeated(hot.result.heat),
       });
     }
   }
 }
 
-/** Goes on from a step until it is cold, hot again or late; the quickest way where there are several. */
+/** Goes on from a step until it is cold, hot again or late; where there are several ways, only if all are. */
 function follow(run: Run, before: Matter, record: StepRecord, clock: Clock): Late | null {
   const after = record.result.heat;
   if (after.heated?.step === record.step && after.celsius.low > clock.celsius) return null;
   if (!isPerishable(record.result)) return null;
   const end = Math.min(clock.celsius, coldEnd(record));
-  const to = (celsius: number): number => clock.seconds + secondsTo(before, record, clock.celsius, celsius);
+  const pace = paceOf(before, record, clock.celsius, end);
   for (const mark of ['first', 'last'] as const) {
     if (clock.celsius <= marks[mark]) continue;
-    const seconds = to(Math.max(end, marks[mark]));
-    if (seconds > (mark === 'first' ? twoStageLimits.to21 : twoStageLimits.to5)) return { record, mark, seconds };
+    const reached = end <= marks[mark];
+    const seconds = clock.seconds + (reached ? pace.to(marks[mark]) : pace.whole);
+    if (seconds > (mark === 'first' ? twoStageLimits.to21 : twoStageLimits.to5)) return { record, mark, seconds, reached };
   }
   if (end <= marks.last) return null;
-  const next = run.later.get(record) ?? [];
-  const ways = next.map((later) => follow(run, record.result, later, { celsius: end, seconds: to(end) }));
+  const next = { celsius: end, seconds: clock.seconds + pace.whole };
+  const ways = (run.later.get(record) ?? []).map((later) => follow(run, record.result, later, next));
   return ways.every((way) => way !== null) ? (ways[0] ?? null) : null;
 }
 
@@ -71,36 +82,48 @@ function follow(run: Run, before: Matter, record: StepRecord, clock: Clock): Lat
 const coldEnd = ({ result: { heat } }: StepRecord): number =>
   heat.basis === 'written' && heat.written && Number.isFinite(heat.written.low) ? heat.written.low : heat.celsius.low;
 
-/** Seconds of a step until the mass is at `to`, from `from`, at its quickest; a written time decides. */
-function secondsTo(before: Matter, record: StepRecord, from: number, to: number): number {
-  const { verb } = record.step.node;
-  if (from <= to) return 0;
-  if (!cooling.has(verb)) return before.heat.celsius.low > marks.start ? 0 : (record.seconds?.range.low ?? 0);
-  const written = clauseOf(record.step.node, 'for') ? (record.seconds?.range.low ?? null) : null;
-  const model = quickest(before, record, from, to);
-  if (written === null) return model;
-  // The whole stay: by its end it is as cold as is written, but it may be so long before.
-  if (verb !== 'cool') return Math.min(model, written);
-  const end = coldEnd(record);
-  const whole = quickest(before, record, Math.max(before.heat.celsius.low, from), end);
-  return whole > 0 && Number.isFinite(whole) ? (written * model) / whole : written;
+/** Seconds below 57 °C that a step takes at its quickest, and those until a reading on the way. */
+interface Pace {
+  readonly whole: number;
+  readonly to: (celsius: number) => number;
 }
 
-function quickest(matter: Matter, record: StepRecord, from: number, to: number): number {
+function paceOf(before: Matter, record: StepRecord, from: number, end: number): Pace {
+  const { verb } = record.step.node;
+  const isHot = before.heat.celsius.low > marks.start;
+  const model = (to: number): number => quickest(before, record, from, to);
+  const written = clauseOf(record.step.node, 'for') ? (record.seconds?.range.low ?? null) : null;
+  if (!cooling.has(verb)) {
+    // Steeped, strained or poured: what it cools on the way from the boil takes no time that counts.
+    const whole = isHot ? 0 : (record.seconds?.range.low ?? 0);
+    return { whole, to: () => whole };
+  }
+  if (written === null) return { whole: model(end), to: model };
+  // A stay as a whole: by its end it is as cold as is written, but it may be so long before.
+  if (verb !== 'cool') return { whole: written, to: (celsius) => Math.min(model(celsius), written) };
+  const all = quickest(before, record, Math.max(before.heat.celsius.low, from), end);
+  const scale = all > 0 ? written / all : 0;
+  return scale > 0
+    ? { whole: scale * model(end), to: (celsius) => scale * model(celsius) }
+    : { whole: written, to: () => written };
+}
+
+function quickest(matter: Matter, record: StepRecord, from: number, to: number, stirred: boolean): number {
   const medium = mediumOf(record);
   // What is written was reached, whatever the surroundings are thought to be.
   const around = record.surroundings ?? coolingMedia[medium].celsius;
-  const time = coolingTime({
+  const seconds = quickestSeconds({
     composition: thermalComposition(matter),
     grams: middle(matter.grams),
     millilitres: middle(millilitresOf(matter)),
     medium,
     surroundings: interval(Math.min(around.low, to - 1), Math.max(around.high, around.low)),
     ...(record.vessel ? { vessel: vesselOf(record) } : {}),
-    from: interval(from),
+    ...(stirred ? { stirred } : {}),
+    from,
     to,
   });
-  return time?.seconds.low ?? 0;
+  return seconds ?? 0;
 }
 
 function vesselOf({ vessel }: StepRecord) {
@@ -138,7 +161,13 @@ export const coolingTooSlow: Rule = {
     bad: custard('cool at room to 20-22 °C for 6 h', '   // expect: cooling-too-slow'),
     good: custard('cool in ice bath to 18-20 °C for 1 h', ''),
   },
-  message: (n) =>
-    `From ${n.start} °C it takes ${formatDuration(Number(n.seconds))} here, and is not yet at ${n.celsius} °C before that; at most ${formatDuration(Number(n.limit))} are safe. Cool it in an ice bath or in a shallow tray.`,
+  message: (n) => {
+    const time = formatDuration(Number(n.seconds));
+    const most = formatDuration(Number(n.limit));
+    const slow = n.reached
+      ? `From ${n.start} to ${n.celsius} °C it takes ${time}`
+      : `${time} after it passed ${n.start} °C it is still above ${n.celsius} °C`;
+    return `${slow}; at most ${most} are safe. Cool it in an ice bath while stirring, or in a shallow tray.`;
+  },
   check,
 };

@@ -79,6 +79,11 @@ export function coolingTime(task: CoolingMass & { readonly from: Interval; reado
   };
 }
 
+/** The quick end of `coolingTime` alone, for less work; null where there is none. */
+export function quickestSeconds(task: CoolingMass & { readonly from: number; readonly to: number }): number | null {
+  return whyNoCoolingTime(task) === null ? quickest(task, task.from, task.to) : null;
+}
+
 /** Why a cooling time cannot be told, for a cook to read; null where it can. */
 export function whyNoCoolingTime(task: CoolingMass & { readonly to: number }): string | null {
   if (!known(task)) return 'its mass or volume is not known';
