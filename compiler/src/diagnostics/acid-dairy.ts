@@ -9,7 +9,17 @@ import { lineBefore, readingText } from './repair.ts';
 import type { Fix, Report, Rule } from './rule.ts';
 
 /** Common practice, no source; shares 0–1. */
-const limits = { celsius: 40, fruit: 0.08, pH: 3.8, dairy: 0.2, leanFat: 0.2, starch: 0.01, egg: 0.03, sugar: 0.4 } as const;
+const limits = {
+  celsius: 40,
+  fruit: 0.08,
+  pH: 3.8,
+  dairy: 0.2,
+  leanFat: 0.2,
+  starch: 0.01,
+  egg: 0.03,
+  chocolate: 0.15,
+  sugar: 0.4,
+} as const;
 
 const pHOf = ({ line }: Part): number | null => line.pH ?? (line.substance.is === 'kind' ? line.substance.kind.pH : null);
 
@@ -29,13 +39,14 @@ function isLean(matter: Matter): boolean {
   return matter.composition.milkFat / massOf(matter) < limits.leanFat * dairy;
 }
 
-/** What keeps milk protein apart: starch, egg, gums, much sugar. */
+/** What keeps milk protein apart: starch, egg, gums, chocolate, much sugar. */
 function isShielded(matter: Matter): boolean {
   const egg = eggsOf(matter).reduce((sum, part) => sum + part.grams, 0) / massOf(matter);
   return (
     thickening(matter) >= limits.starch ||
     egg >= limits.egg ||
     shareOfTraits(matter, 'gum', 'carrageenan', 'low-methoxyl pectin', 'high-methoxyl pectin') > 0 ||
+    shareOfTraits(matter, 'dark chocolate', 'milk chocolate', 'white chocolate', 'cocoa mass') >= limits.chocolate ||
     sugarsOf(matter.composition) / massOf(matter) >= limits.sugar
   );
 }

@@ -3,7 +3,7 @@ import { endsEnzymes, enzymesEnd } from '../matter/gelatin.ts';
 import { formatCelsius } from '../quantities/format.ts';
 import { bodiesOf } from '../run/matter-of.ts';
 import type { Input, Matter, Part, Run, StepRecord } from '../run/trace.ts';
-import { lifeAfter, lifeBefore, placeOfStep, shareOfTraits, traitsOf } from './look.ts';
+import { lifeAfter, lifeBefore, massOf, placeOfStep, shareOfTraits, traitsOf } from './look.ts';
 import { heats, isIn } from './look-egg.ts';
 import { lineBefore, nameText, operandText, readingText } from './repair.ts';
 import type { Fix, Report, Rule } from './rule.ts';
@@ -17,10 +17,17 @@ function isTame(part: Part): boolean {
   return line.state === null && line.substance.is === 'kind' && line.substance.kind.pasteurised;
 }
 
+/** Share (0–1) below which it is a spice: a shred of ginger does no harm (common practice, no source). */
+const least = 0.015;
+
 /** What still has its enzyme, as far as can be told from what was certainly done to it. */
 const activeIn = (matter: Matter): readonly Part[] =>
   matter.parts.filter(
-    (part) => traitsOf(part).includes('protease fruit') && part.grams > 0 && !isTame(part) && !wasHeated(matter, part),
+    (part) =>
+      traitsOf(part).includes('protease fruit') &&
+      part.grams >= least * massOf(matter) &&
+      !isTame(part) &&
+      !wasHeated(matter, part),
   );
 
 function wasHeated(matter: Matter, part: Part): boolean {
@@ -28,10 +35,11 @@ function wasHeated(matter: Matter, part: Part): boolean {
   return lifeBefore(matter).some((record) => isIn(record.result, part) && endedBy(record));
 }
 
-/** A hold that is long enough, or heating by eye that may have been hot enough. */
+/** A hold that is long enough; steeping or heating by eye that may have been hot enough. */
 function endedBy(record: StepRecord): boolean {
-  if (!heats(record)) return false;
   const { celsius } = record.result.heat;
+  if (record.step.node.verb === 'infuse') return endsEnzymes(celsius.high, record.seconds?.range.high ?? 0);
+  if (!heats(record)) return false;
   if (record.written === null) return endsEnzymes(celsius.high, 0);
   return record.step.node.verb === 'hold' && endsEnzymes(record.written.low, record.seconds?.range.low ?? 0);
 }

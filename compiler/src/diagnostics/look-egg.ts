@@ -32,9 +32,12 @@ export const heatings = (matter: Matter, part: Part): readonly StepRecord[] =>
 /** °C from which yolk thickens (McGee 2004: 65 °C): at that it is raw no more. */
 export const yolkThickensFrom = 65;
 
-/** Neither heated until it thickens nor ever set over heat. */
+/** Never as hot as that, as far as can be told. */
 export const isRaw = (matter: Matter, part: Part): boolean =>
-  isEgg(part) && !part.baked && part.reached < yolkThickensFrom && heatings(matter, part).length === 0;
+  isEgg(part) &&
+  !part.baked &&
+  part.reached < yolkThickensFrom &&
+  !heatings(matter, part).some(({ written, result }) => (written ?? result.heat.celsius).high >= yolkThickensFrom);
 
 /** Share (0–1) of parts that hold yolk. */
 export const yolkShare = (matter: Matter): number =>

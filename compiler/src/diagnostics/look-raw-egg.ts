@@ -2,8 +2,9 @@
 import { type Hold, logReduction, sufficient } from '../matter/lethality.ts';
 import { bodiesOf } from '../run/matter-of.ts';
 import type { Matter, Part, Run, StepRecord } from '../run/trace.ts';
+import { isBakedCustard } from '../steps/custard.ts';
 import { eggMediumOf, sugarPercent } from '../steps/treatment.ts';
-import { lifeBefore } from './look.ts';
+import { lifeBefore, shareOfTraits } from './look.ts';
 import { eggsOf, heats, isIn, isPasteurised, thickening } from './look-egg.ts';
 
 export interface UnsafeEgg {
@@ -20,20 +21,16 @@ export interface UnsafeEgg {
 export function unsafeEggs(run: Run): readonly UnsafeEgg[] {
   if (!run.result || run.records.length === 0) return [];
   const { result } = run;
-  const life = [...lifeBefore(result)].sort((a, b) => run.records.indexOf(b) - run.records.indexOf(a));
+  const before = new Set(lifeBefore(result));
+  const life = run.records.filter((record) => before.has(record));
   return eggsOf(result).flatMap((part) => {
     if (part.baked || isPasteurised(part) || sufficient(...part.holds) || inRawDough(result, part)) return [];
-    const last = life.find((record) => isIn(record.result, part) && (heats(record) || isCheck(record)) && cooks(record));
-    // Heated by eye: `no-checkpoint` asks for the reading, and what it was cannot be told.
-    if (last && last.written === null) return [];
-    return [
-      {
-        part,
-        cooked: last ?? null,
-        log: logReduction(...part.holds),
-        sugar: part.holds.at(-1)?.sugarPercent ?? sugarPercent(last?.result ?? result),
-      },
-    ];
+    const own = life.filter((record) => isIn(record.result, part));
+    // Heated by eye: `no-checkpoint` asks for the reading, and how far it came cannot be told.
+    if (endsUnread(own, part)) return [];
+    const cooked = own.filter(cooks).reduce<StepRecord | null>((a, b) => (a && lowOf(a) > lowOf(b) ? a : b), null);
+    const sugar = part.holds.at(-1)?.sugarPercent ?? sugarPercent(cooked?.result ?? result);
+    return [{ part, cooked, log: logReduction(...part.holds), sugar }];
   });
 }
 
@@ -43,13 +40,41 @@ const forEgg: ReadonlySet<string> = new Set(['cook', 'hold', 'bake']);
 
 /** A reading that was written to cook the egg: by the verb, or from 50 °C; below that egg is only warmed for whipping. */
 function cooks(record: StepRecord): boolean {
-  if (record.written === null) return !isCheck(record);
+  if (record.written === null || !(heats(record) || isCheck(record))) return false;
   return (forEgg.has(record.step.node.verb) && !isCheck(record)) || record.written.high >= 50;
+}
+
+const lowOf = ({ written }: StepRecord): number => (written && Number.isFinite(written.low) ? written.low : (written?.high ?? 0));
+
+const cooling: ReadonlySet<string> = new Set(['cool', 'chill', 'freeze', 'rest']);
+
+/** Heated without a reading, and not read before it cooled. */
+function endsUnread(life: readonly StepRecord[], part: Part): boolean {
+  let unread = false;
+  let cooled = false;
+  for (const record of life) {
+    if (byEye(record, part)) {
+      unread = true;
+      cooled = false;
+    } else if (cooks(record) && !cooled) unread = false;
+    else if (cooling.has(record.step.node.verb)) cooled = true;
+  }
+  return unread;
+}
+
+/** What the oven neither sets nor bakes through is only browned. */
+function byEye(record: StepRecord, part: Part): boolean {
+  if (!heats(record) || record.written !== null) return false;
+  if (record.step.node.verb !== 'bake') return true;
+  return record.inputs.some(({ matter }) => bodiesOf(matter).some((body) => isIn(body, part) && isBakedCustard(body, matter)));
 }
 
 /** Dough and batter that are sold unbaked are for baking; that flour is raw is said elsewhere. */
 const inRawDough = (result: Matter, part: Part): boolean =>
-  bodiesOf(result).some((body) => isIn(body, part) && !body.baked && thickening(body) > 0.15);
+  bodiesOf(result).some((body) => isIn(body, part) && !body.baked && isDough(body));
+
+const isDough = (body: Matter): boolean =>
+  body.phase === 'dough' || thickening(body) >= 0.1 || shareOfTraits(body, 'flour', 'wheat flour', 'nut flour') >= 0.15;
 
 export interface Sufficient {
   /** °C that is enough as soon as it is reached. */

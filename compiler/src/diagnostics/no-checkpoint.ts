@@ -36,7 +36,7 @@ const uncooked = (matter: Matter): readonly Part[] =>
 const saysBoiling = (record: StepRecord): boolean => record.step.node.verb === 'boil' || record.result.heat.basis === 'computed';
 
 /** Dough and batter are read by their crumb. */
-const isDough = (matter: Matter): boolean => matter.phase === 'dough' || matter.phase === 'batter' || thickening(matter) > 0.15;
+const isDough = (matter: Matter): boolean => matter.phase === 'dough' || matter.phase === 'batter' || thickening(matter) > 0.1;
 
 const cooling: ReadonlySet<string> = new Set(['cool', 'chill', 'freeze', 'rest']);
 

@@ -17,7 +17,7 @@ import {
 } from '../run/matter-of.ts';
 import type { Matter } from '../run/trace.ts';
 import type { Act, Effect, VerbEffect } from './act.ts';
-import { isBakedCustard } from './custard.ts';
+import { isBakedCustard, isBrownedMeringue } from './custard.ts';
 import { boilingOf, heatedUnknown, toReading } from './reading.ts';
 import { afterHeating, warmed } from './treatment.ts';
 
@@ -143,9 +143,10 @@ function bake(act: Act): Effect {
       });
   const matter = eachBody(heated, (body) => {
     const custard = isBakedCustard(body, heated);
+    const through = !custard && !isBrownedMeringue(body, act.duration);
     const baked = withMatter(body, {
-      baked: body.baked || !custard,
-      parts: body.parts.map((part) => ({ ...part, baked: part.baked || !custard })),
+      baked: body.baked || through,
+      parts: body.parts.map((part) => ({ ...part, baked: part.baked || through })),
       phase: custard ? 'gel' : 'solid',
       foam: null,
       frozen: false,
