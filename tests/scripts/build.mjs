@@ -4,6 +4,7 @@
  * A bundle is one file in CommonJS although the source is all ES modules: Node starts it about 6 ms sooner, and one script can
  * have one code cache. `import()` in the source stays lazy: what a command does not import is neither compiled nor run.
  */
+import { deepStrictEqual } from 'node:assert';
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
@@ -25,6 +26,27 @@ const extensionBundles = [
   { entry: 'extension/src/browser.ts', outfile: 'extension/dist/browser.js', platform: 'browser' },
   { entry: 'extension/src/browser-server.ts', outfile: 'extension/dist/browser-server.js', platform: 'browser' },
 ];
+
+/**
+ * The catalogue's families as JSON: their rows are made by functions from published analyses, and to make them anew at every start
+ * would take a tenth of a short command's time.
+ */
+const frozenCatalogue = {
+  name: 'frozen-catalogue',
+  setup(on) {
+    on.onLoad({ filter: /compiler[\\/]src[\\/]catalogue[\\/]\w+\.ts$/ }, async ({ path }) => {
+      if (!/export const \w+: readonly Kind\[\] =/.test(readFileSync(path, 'utf8'))) return undefined;
+      const { outputFiles } = await build({ entryPoints: [path], bundle: true, write: false, format: 'esm', logLevel: 'warning' });
+      const family = await import(`data:text/javascript;base64,${Buffer.from(outputFiles[0].text).toString('base64')}`);
+      const rows = Object.entries(family).map(([name, kinds]) => {
+        const json = JSON.stringify(kinds);
+        deepStrictEqual(JSON.parse(json), kinds);
+        return `export const ${name} = JSON.parse(${JSON.stringify(json)});`;
+      });
+      return { contents: rows.join('\n'), loader: 'js' };
+    });
+  },
+};
 
 /** commander loads `child_process` for commands that are programs of their own; there are none, and it costs 3 ms a start. */
 const withoutChildProcess = {
@@ -54,13 +76,22 @@ async function buildProgram({ entry, folder, name, warm }) {
   // The packages are of ES modules; their bundles are not.
   writeFileSync(join(aside, 'package.json'), '{ "type": "commonjs" }\n');
   writeFileSync(join(aside, 'LICENSES.txt'), licencesOf(inputs));
-  writeFileSync(join(aside, main), bundle);
+  writeFileSync(join(aside, main), asFunction(bundle));
   writeFileSync(join(aside, `${name}.js`), `#!/usr/bin/env node\n${launcher}`, { mode: 0o755 });
   const out = join(root, folder);
   rmSync(out, { recursive: true, force: true });
   renameSync(aside, out);
   if (warm) warmUp(join(out, `${name}.js`), warm);
   console.log(`${folder}/${name}.js  ${Math.round(bundle.length / 1000)} kB`);
+}
+
+/** What the launcher compiles and calls; it reads bytes as characters, and in regular expressions esbuild leaves letters as they are. */
+function asFunction(bundle) {
+  const ascii = bundle.replace(/[^\p{ASCII}]/gu, (letter) => {
+    if (letter.length > 1) throw new Error(`${letter} stands unescaped in a regular expression`);
+    return `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`;
+  });
+  return `(function(require,__filename){${ascii}\n})`;
 }
 
 function warmUp(start, words) {
@@ -92,7 +123,7 @@ async function bundled(entry, platform, define = {}, external = []) {
     metafile: true,
     define,
     external,
-    plugins: platform === 'node' ? [withoutChildProcess] : [],
+    plugins: [frozenCatalogue, ...(platform === 'node' ? [withoutChildProcess] : [])],
     logLevel: 'warning',
   });
   return { text: result.outputFiles[0].text, inputs: Object.keys(result.metafile.inputs) };

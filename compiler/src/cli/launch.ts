@@ -23,19 +23,17 @@ const cacheFile = join(__dirname, '.compiled', `${BUILD}-${process.version}-${pr
 run();
 
 function run(): void {
-  const source = readFileSync(file, 'utf8');
+  const source = readFileSync(file, 'latin1');
   const cachedData = readCache();
-  const script = new Script(`(function(require,__filename,__dirname){${source}\n})`, {
-    filename: file,
-    ...(cachedData && { cachedData }),
-  });
+  const script = new Script(source, { filename: file, ...(cachedData && { cachedData }) });
   if (!cachedData || script.cachedDataRejected) {
     process.once('exit', (code) => {
       // What was no command of this program is not remembered.
       if (code < 2) writeCache(script);
     });
   }
-  script.runInThisContext()(createRequire(file), file, __dirname);
+  // Workers are started by the launcher too.
+  script.runInThisContext()(createRequire(file), __filename);
 }
 
 function readCache(): Buffer | undefined {

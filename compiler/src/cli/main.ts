@@ -12,6 +12,8 @@ async function main(words: readonly string[]): Promise<void> {
   } catch (error) {
     process.exitCode = conclude(error);
   }
+  // All output is written by now: to wait for Node to find that nothing is left to do takes longer than to say so.
+  process.exit();
 }
 
 /** Only the command asked for is loaded; for help, and where none fits, the table alone is enough. */

@@ -18,7 +18,7 @@ export function isTerminal(descriptor: 0 | 1 | 2): boolean {
   } catch {
     return false;
   }
-  return [process.stdin, process.stdout, process.stderr][descriptor]?.isTTY === true;
+  return (descriptor === 0 ? process.stdin : descriptor === 1 ? process.stdout : process.stderr).isTTY === true;
 }
 
 /** Without control characters other than line feeds, and without marks that turn the reading order around. */

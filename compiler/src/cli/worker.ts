@@ -8,12 +8,14 @@ export function define(command: Command): void {
   command.action(serve);
 }
 
-function serve(): void {
+/** Over when nothing more is handed out. */
+function serve(): Promise<void> {
   const port = parentPort;
   if (!port) throw new Error('only the program itself starts a worker');
   const { settings, current } = workerData as WorkerData;
   const at = new Int32Array(current);
   const check = fileChecker(settings);
+  const over = new Promise<void>((resolve) => port.on('close', resolve));
   port.on('message', (order: Order | null) => {
     if (!order) {
       port.close();
@@ -26,4 +28,5 @@ function serve(): void {
     });
     port.postMessage(answers);
   });
+  return over;
 }
