@@ -60,12 +60,12 @@ function check(run: Run, report: Report): void {
 }
 
 /** Goes on from a step until it is cold, hot again or late; where there are several ways, only if all are. */
-function follow(run: Run, before: Matter, record: StepRecord, clock: Clock): Late | null {
+function follow(run: Run, before: Matter, record: StepRecord, clock: Clock, stirred: boolean): Late | null {
   const after = record.result.heat;
   if (after.heated?.step === record.step && after.celsius.low > clock.celsius) return null;
   if (!isPerishable(record.result)) return null;
   const end = Math.min(clock.celsius, coldEnd(record));
-  const pace = paceOf(before, record, clock.celsius, end);
+  const pace = paceOf(before, record, clock.celsius, end, stirred);
   for (const mark of ['first', 'last'] as const) {
     if (clock.celsius <= marks[mark]) continue;
     const reached = end <= marks[mark];
@@ -74,7 +74,7 @@ function follow(run: Run, before: Matter, record: StepRecord, clock: Clock): Lat
   }
   if (end <= marks.last) return null;
   const next = { celsius: end, seconds: clock.seconds + pace.whole };
-  const ways = (run.later.get(record) ?? []).map((later) => follow(run, record.result, later, next));
+  const ways = (run.later.get(record) ?? []).map((later) => follow(run, record.result, later, next, stirred));
   return ways.every((way) => way !== null) ? (ways[0] ?? null) : null;
 }
 
@@ -88,10 +88,10 @@ interface Pace {
   readonly to: (celsius: number) => number;
 }
 
-function paceOf(before: Matter, record: StepRecord, from: number, end: number): Pace {
+function paceOf(before: Matter, record: StepRecord, from: number, end: number, stirred: boolean): Pace {
   const { verb } = record.step.node;
   const isHot = before.heat.celsius.low > marks.start;
-  const model = (to: number): number => quickest(before, record, from, to);
+  const model = (to: number): number => quickest(before, record, from, to, stirred);
   const written = clauseOf(record.step.node, 'for') ? (record.seconds?.range.low ?? null) : null;
   if (!cooling.has(verb)) {
     // Steeped, strained or poured: what it cools on the way from the boil takes no time that counts.
@@ -101,7 +101,7 @@ function paceOf(before: Matter, record: StepRecord, from: number, end: number): 
   if (written === null) return { whole: model(end), to: model };
   // A stay as a whole: by its end it is as cold as is written, but it may be so long before.
   if (verb !== 'cool') return { whole: written, to: (celsius) => Math.min(model(celsius), written) };
-  const all = quickest(before, record, Math.max(before.heat.celsius.low, from), end);
+  const all = quickest(before, record, Math.max(before.heat.celsius.low, from), end, stirred);
   const scale = all > 0 ? written / all : 0;
   return scale > 0
     ? { whole: scale * model(end), to: (celsius) => scale * model(celsius) }
