@@ -2,12 +2,12 @@
 import { dissolvesFrom } from '../matter/gelatin.ts';
 import { formatCelsius } from '../quantities/format.ts';
 import { bodiesOf } from '../run/matter-of.ts';
-import type { Matter, Run, StepRecord } from '../run/trace.ts';
+import type { Input, Matter, Run, StepRecord } from '../run/trace.ts';
 import { lifeAfter, massOf, placeOfStep } from './look.ts';
 import { bringsGelatin, meeting } from './look-gelatin.ts';
-import { spoken } from './repair.ts';
+import { lineBefore, operandText, readingText, spoken } from './repair.ts';
 import { meltedInto } from './repair-gelatin.ts';
-import type { Report, Rule } from './rule.ts';
+import type { Fix, Report, Rule } from './rule.ts';
 
 function check(run: Run, report: Report): void {
   for (const record of run.records) {
@@ -27,10 +27,16 @@ function check(run: Run, report: Report): void {
         limit: warmest < dissolvesFrom.least ? dissolvesFrom.least : dissolvesFrom.sure,
       },
       related: gelatin.matter.made ? [{ place: gelatin.matter.made.step.place, message: 'bloomed here' }] : [],
-      fixes: meltedInto(record, gelatin, base),
+      fixes: [...meltedInto(record, gelatin, base), ...warmed(record, base)],
     });
   }
 }
+
+/** Warms what it goes into, where that is not a foam. */
+const warmed = (record: StepRecord, base: Input): readonly Fix[] =>
+  base.role === 'base' && !base.matter.foam
+    ? [lineBefore(record.step, `heat${operandText(base)} to ${readingText(record, 45, 50)}`)]
+    : [];
 
 /** Warmed afterwards, by a step or by what is poured in. */
 function meltsLater(run: Run, record: StepRecord, gelatin: Matter): boolean {

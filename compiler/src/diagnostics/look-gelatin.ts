@@ -2,7 +2,7 @@
 import { sugarsOf } from '../matter/composition.ts';
 import { middle } from '../quantities/interval.ts';
 import type { SourceLine } from '../resolve/model.ts';
-import { isWatery } from '../run/matter-of.ts';
+import { dextrinsOf, isWatery } from '../run/matter-of.ts';
 import type { Input, Matter, Part, Run, StepRecord } from '../run/trace.ts';
 import { verbEffects } from '../steps/index.ts';
 import { coldest, lifeAfter, massOf, traitsOf } from './look.ts';
@@ -46,8 +46,8 @@ export function wettingsOf(run: Run): readonly Wetting[] {
 
 const byMass = (a: Input, b: Input): number => massOf(b.matter) - massOf(a.matter);
 
-/** Common practice, no source: what is still cold, how much is no more than a bath to bloom in, how long it takes. */
-const cold = { celsius: 30, bathOfMass: 15, seconds: 180 } as const;
+/** Common practice, no source: what is still cold, and how much, times the gelatin, is no more than a bath to bloom in. */
+const cold = { celsius: 30, bathOfMass: 15 } as const;
 
 /** Sugar, times the gelatin, that keeps grains of powder apart in hot liquid. */
 const apart = 5;
@@ -59,25 +59,15 @@ function hydrates(run: Run, record: StepRecord, gelatin: Input, liquid: Input): 
   const sheets = gelatin.matter.parts.some((part) => isGelatin(part) && part.line.phase === 'sheet');
   if (!sheets && sugarsOf(gelatin.matter.composition) >= apart * grams) return true;
   if (coldest(liquid.matter.heat) > cold.celsius) return false;
-  const waits = record.seconds !== null && !record.seconds.estimated && record.seconds.range.low >= cold.seconds;
-  return waits || massOf(liquid.matter) <= cold.bathOfMass * grams || lifeAfter(run, record).some(swells);
+  return massOf(liquid.matter) <= cold.bathOfMass * grams || lifeAfter(run, record).some(warms);
 }
 
-/** It stands, or is warmed through with its water. */
-const swells = ({ step, result }: StepRecord): boolean =>
-  step.node.verb === 'rest' || step.node.verb === 'chill' || result.heat.celsius.low >= 35 || result.heat.heated?.step === step;
+/** Swollen in all its liquid, it dissolves as that is warmed. */
+const warms = ({ step, result }: StepRecord): boolean =>
+  result.heat.celsius.low >= 35 || (result.heat.heated?.step === step && result.heat.celsius.high >= 35);
 
-/** Sugars and the dextrins of syrups, as they count for how firmly gelatin must be dosed, as a share of the mass. */
-export function sugarSolidsShare(matter: Matter): number {
-  let dextrins = 0;
-  for (const { line, grams } of matter.parts) {
-    if (line.substance.is !== 'kind') continue;
-    const { traits, composition } = line.substance.kind;
-    // Icing sugar's starch is real starch, against caking.
-    if (traits.includes('sugar') && !traits.includes('icing sugar')) dextrins += grams * (composition?.starch ?? 0);
-  }
-  return (sugarsOf(matter.composition) + dextrins) / massOf(matter);
-}
+/** Sugars and the dextrins of syrups, as a share (0-1) of the mass: how sweet a gelled mass is. */
+export const sugarSolidsShare = (matter: Matter): number => (sugarsOf(matter.composition) + dextrinsOf(matter)) / massOf(matter);
 
 /** The line by its own name where it is this formula's own; null where a taken component brought it. */
 export function isOwnLine(run: Run, line: SourceLine): boolean {

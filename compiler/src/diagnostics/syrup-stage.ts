@@ -20,7 +20,8 @@ const foams = { low: 110, high: 125, nougat: 150 } as const;
 
 function check(run: Run, report: Report): void {
   // Water boils lower up there, and every stage with it.
-  const lower = 100 - (boilingPointOf({ ...nothing, water: 1 }, run.formula.settings.altitudeMetres) ?? 100);
+  const boils = boilingPointOf({ ...nothing, water: 1 }, run.formula.settings.altitudeMetres) ?? 100;
+  const lower = Math.max(0, Math.round((100 - boils) * 10) / 10);
   for (const record of run.records) {
     checkStage(run, record, lower, report);
     checkFoam(run, record, lower, report);
@@ -83,7 +84,7 @@ function checkFoam(run: Run, record: StepRecord, lower: number, report: Report):
     place: heated.step.place,
     numbers: {
       stage: null,
-      celsius: thin ? written.low : named(written),
+      celsius: thin ? Math.round(written.low * 10) / 10 : named(written),
       low: Math.round(foams.low - lower),
       high,
       thin,
@@ -105,7 +106,7 @@ function syrupOntoEgg(record: StepRecord): readonly [Matter | null, Matter | nul
 const isSyrup = (matter: Matter): boolean =>
   sugarOfSyrup(matter) >= 0.6 && sugarsOf(matter.composition) + matter.composition.water >= 0.75 * massOf(matter);
 
-const named = ({ low, high }: Interval): number => (Number.isFinite(high) ? high : low);
+const named = ({ low, high }: Interval): number => Math.round((Number.isFinite(high) ? high : low) * 10) / 10;
 
 const syrup = (sign: string, mark: string): string => `formula Boiled sugar
   300 g  caster sugar

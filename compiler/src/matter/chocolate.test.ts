@@ -1,6 +1,6 @@
 /** Checks of chocolate against published tempering windows, polymorphs and a trade ganache. */
 import { describe, expect, test } from 'vitest';
-import { chocolateWindows, fatShareOfEmulsion, ganacheFatShare, polymorphs, seizes } from './chocolate.ts';
+import { chocolateWindows, fatShareOfEmulsion, fatVolumeOfEmulsion, ganacheFatShare, polymorphs, seizes } from './chocolate.ts';
 import { type Composition, nothing } from './composition.ts';
 import { solidCocoaButter } from './melting.ts';
 
@@ -60,5 +60,19 @@ describe('water', () => {
     expect(share).toBeGreaterThan(ganacheFatShare.low);
     expect(share).toBeLessThan(ganacheFatShare.high);
     expect(fatShareOfEmulsion(of({ sucrose: 1 }))).toBeNull();
+  });
+
+  test('the same fat and water leave less room for fat where more sugar makes the syrup, up to what water dissolves', () => {
+    const bitter = fatVolumeOfEmulsion(of({ water: 60, cocoaButter: 140, sucrose: 30 }))!;
+    const sweet = fatVolumeOfEmulsion(of({ water: 60, cocoaButter: 140, sucrose: 100 }))!;
+    expect(sweet).toBeLessThan(bitter);
+    // 67.1 % of sucrose at 20 °C (Mohos 2010, table A2.3): 60 g of water hold 122 g, more stays as grains.
+    expect(fatVolumeOfEmulsion(of({ water: 60, cocoaButter: 140, sucrose: 300 }))!).toBeCloseTo(
+      fatVolumeOfEmulsion(of({ water: 60, cocoaButter: 140, sucrose: 125 }))!,
+      2,
+    );
+    // Fat at 0.91, syrup of 50 % at 1.230 g/ml (NIST Circular 440, from memory): 109.9 ml in 191.2 ml.
+    expect(fatVolumeOfEmulsion(of({ water: 50, cocoaButter: 100, sucrose: 50 }))!).toBeCloseTo(109.9 / 191.2, 2);
+    expect(fatVolumeOfEmulsion(of({ sucrose: 0 }))).toBeNull();
   });
 });

@@ -7,7 +7,9 @@
  * Range: couverture with its usual milk fat; milk fat lowers every figure. Error: ±1 K; seizing between 0.5 and 2 % of water.
  */
 import { type Interval, interval } from '../quantities/interval.ts';
-import { type Composition, fatOf } from './composition.ts';
+import { type Composition, fatOf, nothing, sugarsOf } from './composition.ts';
+import { solubility, syrupDensity } from './sugar.ts';
+import { density } from './thermal.ts';
 
 export type ChocolateKind = 'dark' | 'milk' | 'white';
 
@@ -50,4 +52,18 @@ export const ganacheCelsius: Interval = interval(32, 60);
 export function fatShareOfEmulsion(c: Composition): number | null {
   const both = fatOf(c) + c.water;
   return both > 0 ? fatOf(c) / both : null;
+}
+
+/**
+ * Share (0-1) of the emulsion's volume that is fat, the syrup around it being water and as much of the sugars as water holds at 20
+ * °C (solubility of sucrose): sweet chocolate makes more syrup of the same water. Null for a mixture with neither. Estimate, ±0.03.
+ */
+export function fatVolumeOfEmulsion(c: Composition): number | null {
+  const most = solubility(20) / 100;
+  const sugars = Math.min(sugarsOf(c), (c.water * most) / (1 - most));
+  const syrup = c.water + sugars;
+  const fat = density({ ...nothing, cocoaButter: 1 }, 20);
+  const millilitres = fatOf(c) / fat;
+  const around = syrup > 0 ? syrup / syrupDensity((100 * sugars) / syrup) : 0;
+  return millilitres + around > 0 ? millilitres / (millilitres + around) : null;
 }
