@@ -10,6 +10,7 @@ export { type CheckJson, checkJson, merged } from './diagnostics/report-json.ts'
 export type { Diagnostic, FileEdit, Rule } from './diagnostics/rule.ts';
 export * from './quantities/format.ts';
 export type { Interval } from './quantities/interval.ts';
+export { gramsPer, isMass, isVolume, millilitresPer } from './quantities/units.ts';
 export {
   combinations,
   countCombinations,
@@ -23,6 +24,6 @@ export { fencesOf, isMarkdown } from './resolve/markdown.ts';
 export type * from './resolve/model.ts';
 export { type Located, locate } from './resolve/paths.ts';
 export { createWorkspace, type Position, type Refused, type Source as SourceText, type Workspace } from './resolve/workspace.ts';
-export { makesOf, type RunOptions, runFormula } from './run/run.ts';
+export { makesOf, type RunOptions, runFormula, runsCounted } from './run/run.ts';
 export type * from './run/trace.ts';
 export { type Positions, type TraceJson, traceJson } from './run/trace-json.ts';
