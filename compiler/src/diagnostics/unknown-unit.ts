@@ -11,15 +11,17 @@ export const unknownUnit: Rule = {
     'Weigh it and write grams; write `some` where it does not matter; say how it is prepared in quotes behind the name (`3 pc egg, "large"`).',
   source: 'The notation.',
   examples: {
-    bad: `formula Raspberry sauce
-  400 g    raspberry purée, pasteurised, 4 °C
-  1 pinch  caster sugar // expect: unknown-unit
-  stir raspberry purée, caster sugar until dissolved
+    bad: `formula Vanilla milk
+  500 g     whole milk, 4 °C
+  2 sticks  vanilla pod // expect: unknown-unit
+  infuse vanilla pod in whole milk for 12 h
+  strain
 `,
-    good: `formula Raspberry sauce
-  400 g  raspberry purée, pasteurised, 4 °C
-  some   caster sugar
-  stir raspberry purée, caster sugar until dissolved
+    good: `formula Vanilla milk
+  500 g  whole milk, 4 °C
+  2 pc   vanilla pod, "whole sticks"
+  infuse vanilla pod in whole milk for 12 h
+  strain
 `,
   },
   message: (numbers) =>
