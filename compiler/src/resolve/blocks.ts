@@ -1,11 +1,10 @@
 /** A file's blocks, named and grouped: what stands above any formula, and each formula with the blocks under it. */
-import { type Block, type BlockLine, type File, type Line, type LineFix, nameKey, type Problem, type Span } from 'nappe-grammar';
+import type { Block, BlockLine, File, Line, LineFix, Problem, Span } from 'nappe-grammar';
 import type { BlockId, Condition, Fix, Place, RawFinding } from './model.ts';
 
-/** A block with its id; everything in it has places relative to its first line. */
+/** A block with its id; everything in it has places relative to its first line. The identical object while its lines stay the same. */
 export interface NamedBlock {
   readonly id: BlockId;
-  readonly first: number;
   readonly heading: BlockLine | null;
   readonly lines: readonly Line[];
 }
@@ -16,21 +15,59 @@ export interface Group {
   readonly blocks: readonly NamedBlock[];
 }
 
-/** The blocks above any formula (always first, perhaps empty), then one group a formula. */
-export function groupsOf(path: string, file: File): readonly Group[] {
+export interface Grouped {
+  /** What stands above any formula (always first, perhaps empty), then one group a formula. */
+  readonly groups: readonly Group[];
+  /** Every block in order, with the index of its first line. */
+  readonly firsts: ReadonlyMap<BlockId, number>;
+  readonly blocks: readonly NamedBlock[];
+}
+
+/** A group in which no block changed is the identical object of `earlier`. */
+export function groupsOf(path: string, file: File, earlier: readonly Group[]): Grouped {
   const used = new Map<string, number>();
+  const firsts = new Map<BlockId, number>();
+  const blocks: NamedBlock[] = [];
   const groups: { head: NamedBlock | null; blocks: NamedBlock[] }[] = [{ head: null, blocks: [] }];
   for (const block of file.blocks) {
-    const named = { id: idOf(path, block, used), first: block.first, heading: block.heading, lines: block.lines };
+    const named = nameBlock(idOf(path, block, used), block);
+    firsts.set(named.id, block.first);
+    blocks.push(named);
     if (block.heading?.word === 'formula') groups.push({ head: named, blocks: [] });
     else groups.at(-1)?.blocks.push(named);
   }
-  return groups;
+  const before = new Map(earlier.map((group) => [group.head, group]));
+  return { groups: groups.map((group) => same(group, before.get(group.head))), firsts, blocks };
+}
+
+const same = (group: Group, earlier: Group | undefined): Group =>
+  earlier && sameItems(earlier.blocks, group.blocks) ? earlier : group;
+
+const named = new WeakMap<readonly Line[], NamedBlock>();
+
+function nameBlock(id: BlockId, { heading, lines }: Block): NamedBlock {
+  const before = named.get(lines);
+  if (before?.id === id) return before;
+  const block = { id, heading, lines };
+  named.set(lines, block);
+  return block;
+}
+
+/** What a block alone decides, made once for the identical block. */
+export function ofBlock<T>(make: (block: NamedBlock) => T): (block: NamedBlock) => T {
+  const known = new WeakMap<NamedBlock, { readonly value: T }>();
+  return (block) => {
+    const before = known.get(block);
+    if (before) return before.value;
+    const value = make(block);
+    known.set(block, { value });
+    return value;
+  };
 }
 
 /** `file#component custard`; the second of a name in a file is `file#component custard~2`. */
 function idOf(path: string, { heading }: Block, used: Map<string, number>): BlockId {
-  const title = heading === null ? 'top' : heading.name === null ? heading.word : `${heading.word} ${nameKey(heading.name.text)}`;
+  const title = heading === null ? 'top' : heading.name === null ? heading.word : `${heading.word} ${heading.name.key}`;
   const count = (used.get(title) ?? 0) + 1;
   used.set(title, count);
   return count === 1 ? `${path}#${title}` : `${path}#${title}~${count}`;

@@ -205,7 +205,8 @@ const lossOf = (
   place,
 });
 
-interface Declared {
+/** A thing with a name, for finding two of one name. */
+export interface Declared {
   readonly key: string;
   readonly text: string;
   readonly condition: Condition | null;

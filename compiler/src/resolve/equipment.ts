@@ -2,7 +2,7 @@
 import type { EquipmentLine } from 'nappe-grammar';
 import { type Interval, interval } from '../quantities/interval.ts';
 import { celsiusOf, isVolume, millilitresPer } from '../quantities/units.ts';
-import { kept, type NamedBlock, placeIn } from './blocks.ts';
+import { kept, ofBlock, placeIn } from './blocks.ts';
 import type { Place, Price, RawFinding, Settings, Vessel } from './model.ts';
 
 /** What an `equipment` block says, item by item. */
@@ -22,11 +22,9 @@ const usual: Readonly<Record<Surroundings, Interval>> = {
   freezer: interval(-20, -15),
 };
 
-export function itemsIn(block: NamedBlock): readonly Item[] {
-  return block.lines.flatMap((line, index) =>
-    line.kind === 'equipment' ? [itemOf(line, placeIn(block.id, index, line.span))] : [],
-  );
-}
+export const itemsIn = ofBlock((block): readonly Item[] =>
+  block.lines.flatMap((line, index) => (line.kind === 'equipment' ? [itemOf(line, placeIn(block.id, index, line.span))] : [])),
+);
 
 function itemOf(line: EquipmentLine, place: Place): Item {
   if (line.altitude !== null) return { is: 'altitude', metres: line.altitude, place };
@@ -104,7 +102,7 @@ const sameSettings = (a: Settings, b: Settings): boolean =>
   sameInterval(a.fridge, b.fridge) &&
   sameInterval(a.freezer, b.freezer);
 
-export function pricesIn(block: NamedBlock): readonly Price[] {
+export const pricesIn = ofBlock((block): readonly Price[] => {
   const currency = block.heading?.name?.text ?? '';
   return block.lines.flatMap((line, index) =>
     line.kind === 'price'
@@ -120,4 +118,4 @@ export function pricesIn(block: NamedBlock): readonly Price[] {
         ]
       : [],
   );
-}
+});

@@ -1,51 +1,64 @@
 /** One file resolved: blocks become components and formulas, and what did not change stays the identical object. */
-import { type File, type Line, nameKey, type TakeLine } from 'nappe-grammar';
+import type { File } from 'nappe-grammar';
 import type { Kind } from '../catalogue/kind.ts';
 import { allowsIn } from './allows.ts';
-import { type Group, groupsOf, headingPlace, type NamedBlock, placeIn, problemsIn, sameItems } from './blocks.ts';
+import { type Group, type Grouped, groupsOf, kept, problemsIn } from './blocks.ts';
 import { type ComponentSource, duplicates, type Resolved, resolveComponent } from './component.ts';
+import { type Environment, sameEnvironment } from './environment.ts';
 import { type Item, itemsIn, pricesIn, repeatedItems } from './equipment.ts';
 import { baseOf, formulaOf, rememberUnreadable } from './formula.ts';
-import { headersOf } from './headers.ts';
 import { HouseKinds, type RememberedKind } from './house.ts';
-import type { BlockId, Component, Formula, Price, RawFinding, Request, Unit } from './model.ts';
-import { type Lookup, type Names, recorded, stillHolds } from './names.ts';
-import { type Outlines, requestFindings } from './requests.ts';
-import {
-  type Answers,
-  indexOf,
-  isLineOfComponent,
-  namesFor,
-  type Scope,
-  type ScopeIndex,
-  sameSource,
-  scopeOf,
-} from './scopes.ts';
-import { type Exports, type Library, type TakenThing, takingsOf } from './takes.ts';
+import { looseFindings } from './loose-lines.ts';
+import type { BlockId, Component, Formula, Price, RawFinding, Unit } from './model.ts';
+import { type Lookup, recorded, stillHolds } from './names.ts';
+import { type Outlines, requestsIn } from './requests.ts';
+import { type Answers, indexOf, namesFor, type Scope, type ScopeIndex, sameSource, scopeOf, titleDeclared } from './scopes.ts';
+import type { Exports, Library } from './takes.ts';
+import { gatherTakings, type Takings } from './takings.ts';
 
 /** What is kept of a file from one edit to the next; filled and read by `resolveFile` alone. */
 export interface FileMemo {
+  groups: readonly Group[];
+  takings: ReadonlyMap<Group, Takings>;
+  scopes: ReadonlyMap<Group, Scope>;
   components: Map<BlockId, RememberedComponent>;
-  formulas: Map<BlockId, Formula>;
+  formulas: Map<BlockId, RememberedFormula>;
   bases: Map<BlockId, Formula>;
-  /** What a block's lines alone decide: headers, equipment, prices. */
-  blocks: Map<BlockId, { readonly lines: readonly Line[]; readonly value: unknown }>;
   kinds: Map<BlockId, RememberedKind>;
+  environment: Environment | null;
+  kitchen: Kitchen;
 }
 
 interface RememberedComponent {
   readonly source: ComponentSource;
   readonly signature: string;
   readonly log: readonly Lookup[];
+  /** Those of the log whose answer stands in the file itself. */
+  readonly inner: readonly Lookup[];
   readonly resolved: Resolved;
 }
 
+interface RememberedFormula {
+  readonly scope: Scope;
+  readonly formula: Formula;
+}
+
+/** Equipment and prices that every formula of the file has: the file's own and those taken above. */
+interface Kitchen {
+  readonly items: readonly Item[];
+  readonly prices: readonly Price[];
+}
+
 export const newMemo = (): FileMemo => ({
+  groups: [],
+  takings: new Map(),
+  scopes: new Map(),
   components: new Map(),
   formulas: new Map(),
   bases: new Map(),
-  blocks: new Map(),
   kinds: new Map(),
+  environment: null,
+  kitchen: { items: [], prices: [] },
 });
 
 export function resolveFile(path: string, file: File, library: Library & Outlines, memo: FileMemo): Exports {
@@ -57,14 +70,20 @@ const deepest = 100;
 
 class FileResolver implements Answers {
   readonly scopes: readonly Scope[];
-  readonly index: ScopeIndex;
-  private readonly scopeOfBlock: ReadonlyMap<BlockId, Scope>;
-  private readonly groups: readonly Group[];
-  private readonly blocks: readonly NamedBlock[];
-  private readonly takings: readonly Takings[];
+  private readonly grouped: Grouped;
+  private readonly takings: ReadonlyMap<Group, Takings>;
   private readonly kinds: HouseKinds;
-  private readonly fresh = newMemo();
+  private readonly scopeOfSource: ReadonlyMap<ComponentSource, Scope>;
+  private readonly environment: Environment;
+  /** No name of the file means anything else than last time, but for what stands in the file itself. */
+  private readonly sameAround: boolean;
+  private readonly kitchen: Kitchen;
+  private readonly components: FileMemo['components'] = new Map();
+  private readonly formulas: FileMemo['formulas'] = new Map();
+  private readonly bases: FileMemo['bases'] = new Map();
+  private readonly madeKinds: FileMemo['kinds'] = new Map();
   private readonly underway = new Set<BlockId>();
+  private scopeIndex: ScopeIndex | null = null;
 
   constructor(
     readonly path: string,
@@ -72,128 +91,131 @@ class FileResolver implements Answers {
     private readonly library: Library & Outlines,
     private readonly memo: FileMemo,
   ) {
-    this.groups = groupsOf(path, file);
-    this.blocks = this.groups.flatMap(({ head, blocks }) => (head ? [head, ...blocks] : blocks));
-    this.takings = this.groups.map((group) => gatherTakings(group, path, library));
-    const takenKinds = new Map(
-      this.takings
-        .flatMap(({ things }) => [...things.values()])
-        .flatMap((thing) => (thing.is === 'kind' ? [[thing.key, thing.kind] as const] : [])),
-    );
-    this.kinds = new HouseKinds(this.blocks, takenKinds, memo.kinds, this.fresh.kinds);
+    this.grouped = groupsOf(path, file, memo.groups);
+    const { groups, blocks } = this.grouped;
+    this.takings = new Map(groups.map((group) => [group, gatherTakings(group, path, library, memo.takings.get(group))]));
+    this.kinds = new HouseKinds(blocks, kindsIn(this.takings), memo.kinds, this.madeKinds);
     const scopes: Scope[] = [];
-    this.groups.forEach((group, i) => {
-      const headers = group.head && this.ofBlock(group.head, headersOf);
-      scopes.push(scopeOf(path, group, headers, this.takings[i] ?? nothingTaken, scopes[0] ?? null));
-    });
+    for (const [group, takings] of this.takings)
+      scopes.push(scopeOf(path, group, takings, scopes[0] ?? null, memo.scopes.get(group)));
     this.scopes = scopes;
-    this.scopeOfBlock = new Map(scopes.flatMap((scope) => scope.sources.map((source) => [source.block.id, scope] as const)));
-    this.index = indexOf(scopes);
+    this.scopeOfSource = new Map(scopes.flatMap((scope) => scope.sources.map((source) => [source, scope] as const)));
+    this.environment = { scopes, kinds: this.kinds.all() };
+    this.kitchen = this.kitchenAbove();
+    this.sameAround = memo.environment !== null && sameEnvironment(memo.environment, this.environment);
   }
 
   resolve(): Exports {
+    const { groups, firsts } = this.grouped;
     const above = this.scopes[0]?.sources ?? [];
     const components = above.flatMap((source) => this.component(source) ?? []);
+    const resolved = above.flatMap(({ block }) => this.components.get(block.id)?.resolved ?? []);
     const formulas = this.scopes.slice(1).flatMap((scope) => this.formula(scope) ?? []);
-    const { requests, findings } = this.requests(formulas);
+    const takings = [...this.takings.values()];
+    const { requests, findings } = requestsIn(groups, this.formulas, this.path, this.library);
     const unit: Unit = {
       path: this.path,
       formulas,
       components,
-      houseKinds: this.kinds.all(),
+      houseKinds: this.environment.kinds,
       requests,
       findings: [
         ...this.apartFindings(),
-        ...above.flatMap(({ block }) => this.fresh.components.get(block.id)?.resolved.findings ?? []),
+        ...resolved.flatMap((one) => one.findings),
         ...duplicates(
           components.map(({ key, name, condition, place }) => ({ key, text: name, condition, place })),
           [],
         ),
-        ...duplicates(
-          formulas.map(({ name, place }) => ({ key: nameKey(name), text: name, condition: null, place })),
-          [],
-        ),
+        ...duplicates(this.scopes.flatMap(titleDeclared), []),
         ...findings,
       ],
-      blockLines: new Map(this.blocks.map((block) => [block.id, block.first])),
-      allows: allowsIn(this.file, this.blocks),
-      imports: [...new Set(this.takings.flatMap(({ paths }) => paths))],
+      blockLines: firsts,
+      allows: allowsIn(this.file, this.grouped),
+      imports: [...new Set(takings.flatMap(({ paths }) => paths))],
     };
     const exports: Exports = {
       unit,
-      items: this.groups.flatMap((group) => this.itemsOf(group)),
-      prices: this.groups.flatMap((group) => this.pricesOf(group)),
-      bases: above.flatMap(({ block }) => this.fresh.components.get(block.id)?.resolved ?? []).map((one) => this.base(one)),
-      missing: new Set(this.takings.flatMap(({ missing }) => [...missing])),
+      items: groups.flatMap((group) => itemsOf(group)),
+      prices: groups.flatMap((group) => pricesOf(group)),
+      bases: resolved.map((one) => this.base(one)),
+      missing: new Set(takings.flatMap(({ missing }) => [...missing])),
     };
-    Object.assign(this.memo, this.fresh);
+    this.remember();
     return exports;
   }
 
   component(source: ComponentSource): Component | null {
     const { id } = source.block;
-    const done = this.fresh.components.get(id);
+    const done = this.components.get(id);
     if (done) return done.resolved.component;
     if (this.underway.has(id) || this.underway.size >= deepest) return null;
     this.underway.add(id);
     const remembered = this.resolved(source);
     this.underway.delete(id);
-    this.fresh.components.set(id, remembered);
+    this.components.set(id, remembered);
     return remembered.resolved.component;
   }
 
   private resolved(source: ComponentSource): RememberedComponent {
     const { id } = source.block;
-    const scope = this.scopeOfBlock.get(id);
+    const scope = this.scopeOfSource.get(source);
     if (scope === undefined) throw new Error(`${id} stands in no scope`);
-    const names: Names = namesFor(this, scope, id);
+    const names = namesFor(this, scope, id);
     const earlier = this.memo.components.get(id);
-    if (earlier && earlier.signature === scope.signature && sameSource(earlier.source, source) && stillHolds(earlier.log, names))
-      return earlier;
+    if (earlier && earlier.signature === scope.signature && sameSource(earlier.source, source)) {
+      const asked = this.sameAround ? earlier.inner : earlier.log;
+      if (stillHolds(asked, names)) return earlier;
+    }
     const log: Lookup[] = [];
-    const resolved = resolveComponent(source, recorded(names, log));
+    const resolved = resolveComponent(source, recorded(names, log, this.path));
     rememberUnreadable(resolved);
-    return { source, signature: scope.signature, log, resolved };
+    return { source, signature: scope.signature, log, inner: log.filter(({ inner }) => inner), resolved };
   }
 
   formula(scope: Scope): Formula | null {
     const { head } = scope.group;
     const { headers } = scope;
     if (head === null || headers === null) return null;
-    const done = this.fresh.formulas.get(head.id);
-    if (done) return done;
+    const done = this.formulas.get(head.id);
+    if (done) return done.formula;
     const mark = `formula ${head.id}`;
     if (this.underway.has(mark) || this.underway.size >= deepest) return null;
     this.underway.add(mark);
     const resolved = scope.sources.flatMap((source) => {
       this.component(source);
-      return this.fresh.components.get(source.block.id)?.resolved ?? [];
+      return this.components.get(source.block.id)?.resolved ?? [];
     });
-    const i = this.scopes.indexOf(scope);
-    const formula = formulaOf(
-      {
-        path: this.path,
-        scope,
-        above: this.scopes[0] ?? null,
-        head,
-        headers,
-        resolved,
-        items: this.itemsFor(i),
-        prices: this.pricesFor(i),
-      },
-      this.memo.formulas.get(head.id),
-    );
     this.underway.delete(mark);
-    this.fresh.formulas.set(head.id, formula);
+    const formula = this.unchanged(scope, resolved) ?? this.made(scope, resolved);
+    this.formulas.set(head.id, { scope, formula });
     return formula;
+  }
+
+  /** The earlier formula where its scope, its components and its kitchen are the identical objects. */
+  private unchanged(scope: Scope, resolved: readonly Resolved[]): Formula | null {
+    const earlier = this.memo.formulas.get(scope.group.head?.id ?? '');
+    if (earlier?.scope !== scope || !this.sameAround || this.kitchen !== this.memo.kitchen) return null;
+    return resolved.every(({ component }) => this.memo.components.get(component.id)?.resolved.component === component)
+      ? earlier.formula
+      : null;
+  }
+
+  private made(scope: Scope, resolved: readonly Resolved[]): Formula {
+    const { group, headers, takings } = scope;
+    if (group.head === null || headers === null) throw new Error('what stands above any formula is none');
+    const items = [...itemsOf(group), ...takings.items, ...this.kitchen.items];
+    const prices = [...pricesOf(group), ...takings.prices, ...this.kitchen.prices];
+    return formulaOf(
+      { path: this.path, scope, head: group.head, headers, resolved, items, prices },
+      this.memo.formulas.get(group.head.id)?.formula,
+    );
   }
 
   /** A file-level component as a formula of its own. */
   private base(resolved: Resolved): Formula {
-    const { component } = resolved;
-    const earlier = this.memo.bases.get(component.id);
-    const made = baseOf(resolved, this.itemsFor(0), this.pricesFor(0), earlier);
-    this.fresh.bases.set(component.id, made);
+    const { id } = resolved.component;
+    const made = baseOf(resolved, this.kitchen.items, this.kitchen.prices, this.memo.bases.get(id));
+    this.bases.set(id, made);
     return made;
   }
 
@@ -201,129 +223,59 @@ class FileResolver implements Answers {
     return this.kinds.kind(key);
   }
 
-  /** What a block's lines alone decide, remembered while they stay the same. */
-  private ofBlock<T>(block: NamedBlock, make: (block: NamedBlock) => T): T {
-    const done = this.fresh.blocks.get(block.id);
-    if (done) return done.value as T;
-    const earlier = this.memo.blocks.get(block.id);
-    const entry = earlier && sameItems(earlier.lines, block.lines) ? earlier : { lines: block.lines, value: make(block) };
-    this.fresh.blocks.set(block.id, entry);
-    return entry.value as T;
+  index(): ScopeIndex {
+    this.scopeIndex ??= indexOf(this.scopes);
+    return this.scopeIndex;
   }
 
-  private itemsOf(group: Group | undefined): readonly Item[] {
-    return (group?.blocks ?? []).flatMap((block) => (block.heading?.word === 'equipment' ? this.ofBlock(block, itemsIn) : []));
-  }
-
-  private pricesOf(group: Group | undefined): readonly Price[] {
-    return (group?.blocks ?? []).flatMap((block) => (block.heading?.word === 'prices' ? this.ofBlock(block, pricesIn) : []));
-  }
-
-  /** The formula's own, then the file's, then what either took. */
-  private itemsFor(i: number): readonly Item[] {
-    return [
-      ...this.itemsOf(this.groups[i]),
-      ...this.itemsOf(this.groups[0]),
-      ...(this.takings[i]?.items ?? []),
-      ...(this.takings[0]?.items ?? []),
-    ];
-  }
-
-  private pricesFor(i: number): readonly Price[] {
-    return [
-      ...this.pricesOf(this.groups[i]),
-      ...this.pricesOf(this.groups[0]),
-      ...(this.takings[i]?.prices ?? []),
-      ...(this.takings[0]?.prices ?? []),
-    ];
+  private kitchenAbove(): Kitchen {
+    const [above] = this.scopes;
+    const { kitchen } = this.memo;
+    const items = kept(kitchen.items, [...itemsOf(above?.group), ...(above?.takings.items ?? [])]);
+    const prices = kept(kitchen.prices, [...pricesOf(above?.group), ...(above?.takings.prices ?? [])]);
+    return items === kitchen.items && prices === kitchen.prices ? kitchen : { items, prices };
   }
 
   /** Findings of what stands apart from components and formulas. */
   private apartFindings(): readonly RawFinding[] {
-    const apart = this.blocks.filter(
+    const { groups, blocks } = this.grouped;
+    const apart = blocks.filter(
       ({ heading }) =>
-        heading === null || (heading.word !== 'formula' && heading.word !== 'component' && heading.word !== 'assembly'),
+        heading === null || !(heading.word === 'formula' || heading.word === 'component' || heading.word === 'assembly'),
     );
     return [
       ...apart.flatMap(problemsIn),
-      ...this.looseFindings(),
-      ...this.takings.flatMap(({ findings }) => findings),
+      ...(groups[0] ? looseFindings(groups[0]) : []),
+      ...[...this.takings.values()].flatMap(({ findings }) => findings),
       ...this.kinds.findings(),
-      ...this.groups.flatMap((group) => repeatedItems(this.itemsOf(group))),
+      ...groups.flatMap((group) => repeatedItems(itemsOf(group))),
     ];
   }
 
-  /** Lines that need a block above them, and an assembly that needs a formula. */
-  private looseFindings(): readonly RawFinding[] {
-    const findings: RawFinding[] = [];
-    for (const block of this.groups[0]?.blocks ?? []) {
-      if (block.heading?.word === 'assembly') {
-        const message = 'An assembly brings the components of a formula together; no `formula` stands above it.';
-        findings.push({ code: 'syntax', place: headingPlace(block), numbers: { message } }, ...problemsIn(block));
-      }
-      if (block.heading !== null) continue;
-      const index = block.lines.findIndex((line) => isLineOfComponent(line) || line.kind === 'header');
-      const line = block.lines[index];
-      if (line === undefined) continue;
-      const message = 'This line stands under no `formula` and no `component`; begin with a line `formula` and its name.';
-      const place = placeIn(block.id, index, line.span);
-      const edits = [{ block: block.id, line: index, start: 0, end: 0, text: 'formula Untitled\n' }];
-      findings.push({ code: 'syntax', place, numbers: { message }, fixes: [{ title: 'Begin a formula here', edits }] });
-    }
-    return findings;
-  }
-
-  private requests(formulas: readonly Formula[]): {
-    readonly requests: readonly Request[];
-    readonly findings: readonly RawFinding[];
-  } {
-    const requests: Request[] = [];
-    const findings: RawFinding[] = [];
-    for (const group of this.groups) {
-      const above = formulas.find(({ id }) => id === group.head?.id) ?? null;
-      for (const block of group.head ? [group.head, ...group.blocks] : group.blocks)
-        block.lines.forEach((line, index) => {
-          if (line.kind !== 'request') return;
-          requests.push({ place: placeIn(block.id, index, line.span), line, above });
-          findings.push(...requestFindings(line, block.id, index, this.path, above, this.library));
-        });
-    }
-    return { requests, findings };
+  private remember(): void {
+    const { memo } = this;
+    memo.groups = this.grouped.groups;
+    memo.takings = this.takings;
+    memo.scopes = new Map(this.scopes.map((scope) => [scope.group, scope]));
+    memo.components = this.components;
+    memo.formulas = this.formulas;
+    memo.bases = this.bases;
+    memo.kinds = this.madeKinds;
+    memo.environment = this.environment;
+    memo.kitchen = this.kitchen;
   }
 }
 
-interface Takings {
-  readonly things: ReadonlyMap<string, TakenThing>;
-  readonly items: readonly Item[];
-  readonly prices: readonly Price[];
-  readonly findings: readonly RawFinding[];
-  readonly missing: ReadonlySet<string>;
-  readonly paths: readonly string[];
-}
+const itemsOf = (group: Group | undefined): readonly Item[] =>
+  (group?.blocks ?? []).flatMap((block) => (block.heading?.word === 'equipment' ? itemsIn(block) : []));
 
-const nothingTaken: Pick<Takings, 'things' | 'missing'> = { things: new Map(), missing: new Set() };
+const pricesOf = (group: Group | undefined): readonly Price[] =>
+  (group?.blocks ?? []).flatMap((block) => (block.heading?.word === 'prices' ? pricesIn(block) : []));
 
-/** All that the `take` lines of a group bring in. */
-function gatherTakings({ head, blocks }: Group, path: string, library: Library): Takings {
-  const takes: { line: TakeLine; block: NamedBlock; index: number }[] = [];
-  for (const block of head ? [head, ...blocks] : blocks)
-    block.lines.forEach((line, index) => {
-      if (line.kind === 'take') takes.push({ line, block, index });
-    });
-  const all = takes.map(({ line, block, index }) => takingsOf(line, block.id, index, path, library));
-  const taken = all.flatMap(({ things }) => things);
-  const things = new Map<string, TakenThing>();
-  for (const thing of taken) if (!things.has(thing.key)) things.set(thing.key, thing);
-  const repeated = duplicates(
-    taken.map(({ key, name, place }) => ({ key, text: name, condition: null, place })),
-    [],
-  );
-  return {
-    things,
-    items: all.flatMap(({ items }) => items),
-    prices: all.flatMap(({ prices }) => prices),
-    findings: [...all.flatMap(({ findings }) => findings), ...repeated],
-    missing: new Set(all.flatMap(({ missing }) => missing)),
-    paths: all.flatMap((one) => one.path ?? []),
-  };
+/** Kinds taken anywhere in the file, for `like`. */
+function kindsIn(takings: ReadonlyMap<Group, Takings>): ReadonlyMap<string, Kind> {
+  const kinds = new Map<string, Kind>();
+  for (const { things } of takings.values())
+    for (const thing of things.values()) if (thing.is === 'kind') kinds.set(thing.key, thing.kind);
+  return kinds;
 }

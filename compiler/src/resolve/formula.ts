@@ -10,8 +10,6 @@ import type { Scope } from './scopes.ts';
 export interface FormulaParts {
   readonly path: string;
   readonly scope: Scope;
-  /** What stands above any formula. */
-  readonly above: Scope | null;
   readonly head: NamedBlock;
   readonly headers: Headers;
   readonly resolved: readonly Resolved[];
@@ -85,19 +83,21 @@ const none: readonly never[] = [];
 
 /** What only the formula as a whole shows. */
 function wholeFindings(
-  { scope, above, head, headers, resolved }: FormulaParts,
+  { scope, head, headers, resolved }: FormulaParts,
   components: readonly Component[],
 ): readonly RawFinding[] {
   const findings: RawFinding[] = [];
   const declared = components
     .filter((component) => !component.isAssembly)
     .map(({ key, name, condition, id, place }) => ({ key, text: name, condition, place: namePlaceIn(scope, id) ?? place }));
-  const taken = [...scope.things.values(), ...(above?.things.values() ?? [])].map(({ key, name, place }) => ({
-    key,
-    text: name,
-    condition: null,
-    place,
-  }));
+  const taken = [...scope.takings.things.values(), ...(scope.above?.takings.things.values() ?? [])].map(
+    ({ key, name, place }) => ({
+      key,
+      text: name,
+      condition: null,
+      place,
+    }),
+  );
   findings.push(...duplicates([...taken.filter(({ key }) => scope.byKey.has(key)), ...declared], headers.choices));
   const assemblies = scope.group.blocks.filter(({ heading }) => heading?.word === 'assembly');
   const [first, ...more] = assemblies;
@@ -108,6 +108,7 @@ function wholeFindings(
       numbers: { name: 'assembly' },
       related: first ? [{ place: headingPlace(first), message: 'the assembly stands here' }] : [],
     });
+  findings.push(...more.flatMap(problemsIn));
   for (const { line, index } of headers.inherited)
     if (
       line.word === 'basis' &&

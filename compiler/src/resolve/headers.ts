@@ -1,9 +1,9 @@
 /** A formula's headers, from its own block. */
-import { type HeaderLine, type Name, nameKey, type Yield } from 'nappe-grammar';
+import type { HeaderLine, Name, Yield } from 'nappe-grammar';
 import type { Allergen } from '../catalogue/kind.ts';
 import { type Interval, interval } from '../quantities/interval.ts';
 import { celsiusOf } from '../quantities/units.ts';
-import { type NamedBlock, notesIn, placeIn, problemsIn } from './blocks.ts';
+import { type NamedBlock, notesIn, ofBlock, placeIn, problemsIn } from './blocks.ts';
 import type { InheritedHeader } from './component.ts';
 import { guardReader } from './guards.ts';
 import type { Choice, Guarded, Place, RawFinding, Settings } from './model.ts';
@@ -26,7 +26,9 @@ export interface Headers {
 /** No formula has more values than this over all its choices: each one is run. */
 const mostValues = 200;
 
-export function headersOf(block: NamedBlock): Headers {
+export const headersOf = ofBlock(readHeaders);
+
+function readHeaders(block: NamedBlock): Headers {
   const findings: RawFinding[] = [...problemsIn(block)];
   const report = (finding: RawFinding): void => {
     findings.push(finding);
@@ -116,7 +118,7 @@ function choicesOf(
 }
 
 function isRepeated(seen: Map<string, Place>, name: Name, place: Place, report: (finding: RawFinding) => void): boolean {
-  const key = nameKey(name.text);
+  const { key } = name;
   const first = seen.get(key);
   if (first === undefined) {
     seen.set(key, place);

@@ -34,16 +34,18 @@ export interface Lookup {
   readonly ask: 'meaning' | 'late' | 'entry';
   readonly key: string;
   readonly gave: unknown;
+  /** It gave something that stands in the file itself, which may change while every name stays. */
+  readonly inner: boolean;
 }
 
-/** The same names, noting every look-up. */
-export function recorded(names: Names, log: Lookup[]): Names {
+/** The same names, noting every look-up; `path` is the file they stand in. */
+export function recorded(names: Names, log: Lookup[], path: string): Names {
   return {
     choices: names.choices,
     all: names.all,
-    meaning: (key) => note(log, 'meaning', key, names.meaning(key)),
-    late: (key) => note(log, 'late', key, names.late(key)),
-    entry: (key) => note(log, 'entry', key, names.entry(key)),
+    meaning: (key) => note(log, path, 'meaning', key, names.meaning(key)),
+    late: (key) => note(log, path, 'late', key, names.late(key)),
+    entry: (key) => note(log, path, 'entry', key, names.entry(key)),
   };
 }
 
@@ -51,9 +53,26 @@ export function recorded(names: Names, log: Lookup[]): Names {
 export const stillHolds = (log: readonly Lookup[], names: Names): boolean =>
   log.every(({ ask, key, gave }) => identityOf(names[ask](key)) === gave);
 
-function note<T extends Meaning | EntryMeaning | null>(log: Lookup[], ask: Lookup['ask'], key: string, found: T): T {
-  log.push({ ask, key, gave: identityOf(found) });
+function note<T extends Meaning | EntryMeaning | null>(
+  log: Lookup[],
+  path: string,
+  ask: Lookup['ask'],
+  key: string,
+  found: T,
+): T {
+  log.push({ ask, key, gave: identityOf(found), inner: isInner(found, path) });
   return found;
+}
+
+function isInner(found: Meaning | EntryMeaning | null, path: string): boolean {
+  switch (found?.is) {
+    case 'own component':
+      return 'component' in found;
+    case 'taken':
+      return found.taken.file === path;
+    default:
+      return found?.is === 'circle';
+  }
 }
 
 function identityOf(found: Meaning | EntryMeaning | null): unknown {

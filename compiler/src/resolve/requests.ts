@@ -1,8 +1,9 @@
 /** What `card`, `weigh-out`, `timeline` and `compare` ask for, held against the files they name. */
 import { nameKey, type RequestEntry, type RequestLine } from 'nappe-grammar';
-import { placeIn } from './blocks.ts';
+import { type Group, placeIn } from './blocks.ts';
 import { unknownValue } from './guards.ts';
-import type { BlockId, Choice, Formula, Place, RawFinding } from './model.ts';
+import { factsOf } from './line-facts.ts';
+import type { BlockId, Choice, Formula, Place, RawFinding, Request } from './model.ts';
 import { locate } from './paths.ts';
 import { missingFormula, outsideWorkspace, refusal } from './takes.ts';
 
@@ -16,7 +17,27 @@ export interface Outlines {
   outlineOf(path: string): Outline | { readonly refused: 'missing' | 'outside' | 'unreadable'; readonly why: string };
 }
 
-export function requestFindings(
+/** The requests of a file, each with the formula above it, and what is wrong with them. */
+export function requestsIn(
+  groups: readonly Group[],
+  formulas: ReadonlyMap<BlockId, { readonly formula: Formula }>,
+  path: string,
+  outlines: Outlines,
+): { readonly requests: readonly Request[]; readonly findings: readonly RawFinding[] } {
+  const requests: Request[] = [];
+  const findings: RawFinding[] = [];
+  for (const { head, blocks } of groups) {
+    const above = (head && formulas.get(head.id)?.formula) ?? null;
+    for (const { id, lines } of head ? [head, ...blocks] : blocks)
+      for (const { line, index } of factsOf(lines).requests) {
+        requests.push({ place: placeIn(id, index, line.span), line, above });
+        findings.push(...requestFindings(line, id, index, path, above, outlines));
+      }
+  }
+  return { requests, findings };
+}
+
+function requestFindings(
   line: RequestLine,
   block: BlockId,
   index: number,

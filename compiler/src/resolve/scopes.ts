@@ -1,12 +1,13 @@
 /** Scopes: the blocks of each formula as named components, and what a name means to each. */
 import { type Line, nameKey } from 'nappe-grammar';
 import type { Kind } from '../catalogue/kind.ts';
-import { type Group, type NamedBlock, sameItems } from './blocks.ts';
-import type { ComponentSource, InheritedHeader } from './component.ts';
-import type { Headers } from './headers.ts';
+import { type Group, headingPlace, type NamedBlock, sameItems } from './blocks.ts';
+import type { ComponentSource, Declared, InheritedHeader } from './component.ts';
+import { type Headers, headersOf } from './headers.ts';
 import type { BlockId, Choice, Component, Formula } from './model.ts';
 import type { EntryMeaning, Meaning, Names } from './names.ts';
-import { type TakenThing, takenOf } from './takes.ts';
+import { takenOf } from './takes.ts';
+import type { Takings } from './takings.ts';
 
 /** One formula of a file, or what stands above any formula. */
 export interface Scope {
@@ -17,33 +18,34 @@ export interface Scope {
   readonly sources: readonly ComponentSource[];
   readonly byKey: ReadonlyMap<string, ComponentSource>;
   /** Taken by lines of this scope. */
-  readonly things: ReadonlyMap<string, TakenThing>;
-  /** Names that a `take` should have brought. */
-  readonly missing: ReadonlySet<string>;
+  readonly takings: Takings;
+  /** What stands above any formula; null where that is this. */
+  readonly above: Scope | null;
   /** Components and taken things a slip of the pen may have meant. */
   readonly all: ReadonlyMap<string, EntryMeaning>;
   /** Changes whenever `choices` or the names of `all` do. */
   readonly signature: string;
 }
 
-export function scopeOf(
-  path: string,
-  group: Group,
-  headers: Headers | null,
-  { things, missing }: Pick<Scope, 'things' | 'missing'>,
-  above: Scope | null,
-): Scope {
+/** The earlier scope where neither the group nor what is taken changed. */
+export function scopeOf(path: string, group: Group, takings: Takings, above: Scope | null, earlier: Scope | undefined): Scope {
+  if (earlier && earlier.takings === takings && sameAbove(earlier.above, above)) return earlier;
+  const headers = group.head && headersOf(group.head);
   const sources = sourcesOf(path, group, headers);
   const byKey = new Map<string, ComponentSource>();
   for (const source of sources)
     if (!source.isAssembly && !byKey.has(nameKey(source.name))) byKey.set(nameKey(source.name), source);
   const all = new Map<string, EntryMeaning>();
   if (group.head !== null) for (const key of byKey.keys()) all.set(key, { is: 'own component', key });
-  for (const thing of [...things.values(), ...(above?.things.values() ?? [])])
+  for (const thing of [...takings.things.values(), ...(above?.takings.things.values() ?? [])])
     if (thing.is === 'component' && !all.has(thing.key)) all.set(thing.key, { is: 'taken', taken: thing.taken });
   const choices = (headers?.choices ?? []).map(({ name, values }) => [name, ...values].join('\u0001')).join('\u0002');
-  return { group, headers, sources, byKey, things, missing, all, signature: `${choices}\u0003${[...all.keys()].join('\u0001')}` };
+  const signature = `${choices}\u0003${[...all.keys()].join('\u0001')}`;
+  return { group, headers, sources, byKey, takings, above, all, signature };
 }
+
+/** A scope asks only for what is taken above it; components there are looked up in the file as it is. */
+const sameAbove = (a: Scope | null, b: Scope | null): boolean => a === b || (a !== null && b !== null && a.takings === b.takings);
 
 function sourcesOf(path: string, { head, blocks }: Group, headers: Headers | null): readonly ComponentSource[] {
   const own = blocks.filter(({ heading }) => heading?.word === 'component' || heading?.word === 'assembly');
@@ -75,7 +77,7 @@ export const isLineOfComponent = (line: Line): boolean => line.kind === 'ingredi
 export interface Answers {
   readonly path: string;
   readonly scopes: readonly Scope[];
-  readonly index: ScopeIndex;
+  index(): ScopeIndex;
   /** Null while it is being made: what asks draws on itself. */
   component(source: ComponentSource): Component | null;
   formula(scope: Scope): Formula | null;
@@ -104,16 +106,16 @@ export function namesFor(answers: Answers, scope: Scope, self: BlockId): Names {
     meaning: (key) => {
       const own = isFormula ? other(scope.byKey, key) : null;
       if (own) return { is: 'own component', key, component: answers.component(own) };
-      const thing = scope.things.get(key) ?? above?.things.get(key);
+      const thing = scope.takings.things.get(key) ?? above?.takings.things.get(key);
       if (thing) return thing.is === 'kind' ? { is: 'house', kind: thing.kind } : { is: 'taken', taken: thing.taken };
-      if (scope.missing.has(key) || above?.missing.has(key)) return { is: 'missing' };
+      if (scope.takings.missing.has(key) || above?.takings.missing.has(key)) return { is: 'missing' };
       const kind = answers.houseKind(key);
       return kind ? { is: 'house', kind } : (ofFile(key) ?? wholeFormula(answers, scope, key));
     },
     late: (key) => elsewhere(answers, scope, key),
     entry: (key) => {
       if (isFormula && other(scope.byKey, key)) return { is: 'own component', key };
-      const thing = scope.things.get(key) ?? above?.things.get(key);
+      const thing = scope.takings.things.get(key) ?? above?.takings.things.get(key);
       if (thing?.is === 'component') return { is: 'taken', taken: thing.taken };
       const found = ofFile(key);
       return found?.is === 'taken' ? found : null;
@@ -139,7 +141,7 @@ export function indexOf(scopes: readonly Scope[]): ScopeIndex {
   };
   for (const scope of scopes) {
     if (scope.group.head === null) continue;
-    put(byTitle, nameKey(titleOf(scope)), scope);
+    put(byTitle, titleKey(scope), scope);
     for (const key of scope.byKey.keys()) put(byComponent, key, scope);
   }
   return { byTitle, byComponent };
@@ -147,14 +149,21 @@ export function indexOf(scopes: readonly Scope[]): ScopeIndex {
 
 /** Another formula of the file that is one component and has the name. */
 function wholeFormula(answers: Answers, asking: Scope, key: string): Meaning | null {
-  const scope = answers.index.byTitle.get(key)?.find((one) => one !== asking && one.sources.length === 1);
+  const scope = answers
+    .index()
+    .byTitle.get(key)
+    ?.find((one) => one !== asking && one.sources.length === 1);
   const [source] = scope?.sources ?? [];
   return scope && source && !source.isAssembly ? fromFormula(answers, scope, source) : null;
 }
 
 /** A component of another formula of the file, where only one formula has it. */
 function elsewhere(answers: Answers, asking: Scope, key: string): Meaning | null {
-  const [scope, second] = answers.index.byComponent.get(key)?.filter((one) => one !== asking) ?? [];
+  const [scope, second] =
+    answers
+      .index()
+      .byComponent.get(key)
+      ?.filter((one) => one !== asking) ?? [];
   const source = scope?.byKey.get(key);
   return scope && source && second === undefined ? fromFormula(answers, scope, source) : null;
 }
@@ -167,7 +176,14 @@ function fromFormula(answers: Answers, scope: Scope, { block }: ComponentSource)
     : { is: 'circle', file: answers.path };
 }
 
-export const titleOf = ({ group }: Scope): string => group.head?.heading?.name?.text ?? '';
+/** The key of a formula's title. */
+export const titleKey = ({ group }: Scope): string => group.head?.heading?.name?.key ?? '';
+
+/** A formula's title as a name it declares in the file. */
+export function titleDeclared({ group: { head } }: Scope): readonly Declared[] {
+  const name = head?.heading?.name;
+  return head && name ? [{ key: name.key, text: name.text, condition: null, place: headingPlace(head) }] : [];
+}
 
 /** Whether a component would be resolved from the same lines and headers as before. */
 export const sameSource = (a: ComponentSource, b: ComponentSource): boolean =>
