@@ -16,9 +16,18 @@ export function format(file: File): string {
   while (lines.length > 0 && lines[0] === '') lines.shift();
   while (lines.length > 0 && lines[lines.length - 1] === '') lines.pop();
   if (lines.length === 0) return '';
-  const mark = file.text.startsWith('\uFEFF') ? '\uFEFF' : '';
-  return mark + lines.join(file.eol) + file.eol;
+  return withMark(file, lines.join(file.eol)) + file.eol;
 }
+
+/** The byte-order mark stays where the file had one, once. */
+function withMark(file: File, text: string): string {
+  if (!file.text.startsWith(mark)) return text;
+  let from = 0;
+  while (text.startsWith(mark, from)) from += 1;
+  return mark + text.slice(from);
+}
+
+const mark = '\uFEFF';
 
 /** The canonical text of lines `from` to before `to`, laid out in the columns of their whole runs; no final line end. */
 export function formatLines(file: File, from: number, to: number): string {

@@ -60,15 +60,10 @@ function linesBelow(lines: readonly Line[]): (Line | null)[] {
 
 function rowOf(line: Exclude<Line, { kind: 'comment' }>, inside: number, owner: Line | null): Row | Fixed {
   if (line.kind === 'blank') return { kind: 'blank', text: '' };
-  if (line.kind === 'bad' || line.problems.length > 0) return { kind: 'fixed', text: withoutMark(line.text) };
+  if (line.kind === 'bad' || line.problems.length > 0) return { kind: 'fixed', text: line.text };
   if (line.kind !== 'note') return tokenRow(line, indentOf(line, inside));
   const bar = line.markdown === '' ? '|' : `| ${line.markdown}`;
   return { kind: 'fixed', text: ' '.repeat(noteIndent(inside, owner)) + bar };
-}
-
-/** A byte-order mark is put back by the file, not by its first line. */
-function withoutMark(text: string): string {
-  return text.startsWith('\uFEFF') ? text.slice(1) : text;
 }
 
 /** Rows made before: a line's own text is all that its row depends on, beside the indentation. */

@@ -1,7 +1,7 @@
 /** Builds the clauses of a step, one function a clause word, and reads common slips as they are meant. */
 
 import { blame, insertFix, replaceFix, type Scan, shown } from '../scanner/scan.ts';
-import type { Clause, Duration, Name, Reading, Span, Text, Varying } from '../tree.ts';
+import type { Clause, Duration, Name, Operand, Reading, Span, Text, Varying } from '../tree.ts';
 import {
   type ClauseUse,
   levels,
@@ -23,6 +23,8 @@ import { buildYield } from './yields.ts';
 export interface Built {
   readonly use: ClauseUse;
   readonly clause: Clause;
+  /** What `in` is followed by, where it is a part of a name. */
+  readonly operand?: Operand | null;
 }
 
 type Builder = (scan: Scan, raw: RawClause, verb: VerbRow) => Built | null;
@@ -268,22 +270,19 @@ function counted(scan: Scan, raw: RawClause, part: RawCounted): Built | null {
   if (measured.base.kind === 'number' && (noun?.key === 'turn' || noun?.key === 'turns')) {
     return built(raw, 'in turns', { word: 'in', target: { kind: 'turns', count: measured.base.low, turns: items, ...span } });
   }
-  if (measured.base.kind === 'quantity' && (noun ?? part.of) !== null) return addMeant(scan, raw, part);
+  if (measured.base.kind === 'quantity' && (noun ?? part.of) !== null) return partIn(scan, raw, part);
   blameKind(scan, measured, 'a name, or a number of additions or turns', ['additions', 'turns']);
   return null;
 }
 
-/** `whisk in 60 g of butter`. */
-function addMeant(scan: Scan, raw: RawClause, part: RawCounted): null {
-  const rest = scan.text.slice(part.start, part.end);
-  blame(
-    scan,
-    raw,
-    `What goes into the matter in work is written with \`add\`: \`add ${rest}\`.`,
-    [replaceFix('Write add', { start: 0, end: raw.wordSpan.end }, 'add')],
-    'wrong-clause',
-  );
-  return null;
+/** `whisk in 60 g of butter`: no verb takes it, so the step reads it as what it adds. */
+function partIn(scan: Scan, raw: RawClause, part: RawCounted): Built | null {
+  const { start, end, measured } = part;
+  const name = part.of ?? part.noun;
+  if (name === null) return null;
+  const ofMissing = part.of === null;
+  const operand = buildOperand(scan, { measured, part: null, name, unit: null, ofMissing, start, end });
+  return { ...built(raw, 'in name', { word: 'in', target: name }), operand };
 }
 
 function buildWith(scan: Scan, raw: RawClause, verb: VerbRow): Built | null {

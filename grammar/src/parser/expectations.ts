@@ -23,7 +23,7 @@ export function expectations(onError: () => void): IParserErrorMessageProvider {
 /** One sentence: what was expected, and what stands there. */
 export function problemOf(error: IRecognitionException & { previousToken?: IToken }, text: string, lineEnd: number): Problem {
   const token = error.token as Token;
-  const before = error.previousToken as Token | undefined;
+  const before = neighbourBefore(error.previousToken as Token | undefined, token);
   const ends = Number.isNaN(token.startOffset);
   const goesOn = clauses.find((row) => row.word === before?.tokenType.name);
   if (ends) {
@@ -46,6 +46,11 @@ export function problemOf(error: IRecognitionException & { previousToken?: IToke
   }
   const fixes = token.tokenType === StrayToken && isFullStop(text, span, lineEnd) ? [remove(span.start, span.end)] : [];
   return { code: 'syntax', ...span, message: `Here ${error.message} was expected, not ${found}.`, fixes };
+}
+
+/** The token before, where it is one: recovery may have gone on past the error by the time it is told. */
+function neighbourBefore(before: Token | undefined, token: Token): Token | undefined {
+  return before !== undefined && (Number.isNaN(token.startOffset) || before.endOffset <= token.startOffset) ? before : undefined;
 }
 
 /** What people write that the notation says otherwise. */

@@ -46,7 +46,7 @@ function meant(scan: Scan, wordSpan: Span, word: string): FirstWord | null {
 
 function near(scan: Scan, wordSpan: Span, word: string): FirstWord | null {
   // `And`, `At`: the start of a sentence, not a slip.
-  if (word.length < 2 || connectives.some((each) => each === word.toLowerCase())) return null;
+  if (word.length < 3 || connectives.some((each) => each === word.toLowerCase())) return null;
   const limit = Math.max(1, Math.floor(word.length / 3));
   const other = nearestWithin(word, otherWords, limit);
   const block = nearBlock(scan, word);

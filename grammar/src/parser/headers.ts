@@ -80,7 +80,13 @@ function freeText({ scan, span }: LineReading, word: 'by' | 'version', wordSpan:
 export function freeTextAfter(scan: Scan, wordSpan: Span, end: number): Text | null {
   const rest = scan.text.slice(wordSpan.end, end);
   const start = end - rest.trimStart().length;
-  return start >= end ? null : { text: scan.text.slice(start, end), quoted: false, start, end };
+  if (start >= end) return null;
+  if (start === wordSpan.end) {
+    blame(scan, { start, end }, `A space stands behind ${shown(scan.text.slice(wordSpan.start, start))}.`, [
+      insertFix('Add the space', start, ' '),
+    ]);
+  }
+  return { text: scan.text.slice(start, end), quoted: false, start, end };
 }
 
 function choice(scan: Scan, draft: Draft): Value | null {

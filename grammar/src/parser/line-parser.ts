@@ -55,11 +55,18 @@ export class LineParser extends StepParser {
     this.OR({ DEF: this.#attributes, ERR_MSG: 'an attribute such as `35 % fat`' });
   });
 
-  private keepAttribute(word: IToken | null, name: IToken | undefined, measured: Measured | null): void {
+  private keepAttribute(word: IToken | null, name: IToken | undefined, measured: Measured | null | undefined): void {
+    if (!name && measured?.base === undefined) return;
     const kind: RawAttribute['word'] =
       word === null ? null : word.tokenType === t.IsToken ? 'is' : word.tokenType === t.AsToken ? 'as' : 'pH';
     const start = word?.startOffset ?? measured?.start ?? name?.startOffset ?? 0;
-    this.draft.attributes.push({ word: kind, name: name?.payload ?? null, measured, start, end: this.lastEnd() });
+    this.draft.attributes.push({
+      word: kind,
+      name: name?.payload ?? null,
+      measured: measured ?? null,
+      start,
+      end: this.lastEnd(),
+    });
   }
 
   /** `component NAME`, `basis NAME`, `phase WORD`. */

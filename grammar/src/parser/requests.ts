@@ -50,9 +50,12 @@ function buildCompare(reading: LineReading): RequestLine | BadLine {
 }
 
 function buildEntry(scan: Scan, raw: RawEntry): RequestEntry {
+  // An entry without words, as in `card` alone, stands at the line's end.
+  const empty = raw.path === null && raw.yield === null && raw.values.length === 0;
+  const span = empty ? { start: scan.end, end: scan.end } : { start: raw.start, end: raw.end };
   const made = raw.yield === null ? null : buildYield(scan, raw.yield, false);
   const path = raw.path === null ? null : reference(scan, raw.path);
-  return { reference: path, yield: made, choices: raw.values, start: raw.start, end: raw.end };
+  return { reference: path, yield: made, choices: raw.values, ...span };
 }
 
 /** `"path#formula"`; a path without quotes is asked to have them. */

@@ -71,7 +71,7 @@ export class StepParser extends ValueParser {
   });
 
   /** `4 additions: whisk, spatula`, `2 turns: double, single`; `60 g of butter` is read to be refused. */
-  counted = this.RULE('counted', (): RawCounted => {
+  counted = this.RULE('counted', (): RawCounted | null => {
     const measured = this.SUBRULE(this.measure);
     const noun = this.OPTION(() => this.CONSUME(t.NameToken)) as Token | undefined;
     const of = this.OPTION2(() => {
@@ -82,7 +82,8 @@ export class StepParser extends ValueParser {
       this.CONSUME(t.ColonToken);
       return this.SUBRULE(this.names);
     }) as Name[] | undefined;
-    const span = { start: measured?.start, end: this.lastEnd() };
+    if (measured?.base === undefined) return null;
+    const span = { start: measured.start, end: this.lastEnd() };
     return { measured, noun: noun?.payload ?? null, of: of?.payload ?? null, items: items ?? [], ...span };
   });
 

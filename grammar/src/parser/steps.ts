@@ -92,9 +92,10 @@ function takeAmount(scan: Scan, parts: Parts, measured: Measured): void {
   }
 }
 
-function takeClause(scan: Scan, parts: Parts, { use, clause }: Built): void {
+function takeClause(scan: Scan, parts: Parts, built: Built): void {
   const { verb } = parts;
-  if (!verb.takes.includes(use) && !commonUses.includes(use) && !isVesselPlace(use, clause)) refuse(scan, parts, use, clause);
+  const { use, clause } = built;
+  if (!verb.takes.includes(use) && !commonUses.includes(use) && !isVesselPlace(use, clause)) refuse(scan, parts, built);
   else if (parts.clauses.some((other) => wordOf(other) === wordOf(clause))) {
     const fix = replaceFix('Remove the second one', { start: before(scan, clause.start), end: clause.end }, '');
     blame(scan, clause, `\`${wordOf(clause)}\` stands twice in this step; each clause stands once.`, [fix], 'wrong-clause');
@@ -115,8 +116,8 @@ function isVesselPlace(use: ClauseUse, clause: Clause): boolean {
 }
 
 /** A clause the verb does not take: says what was meant where that is plain, and reads the step so. */
-function refuse(scan: Scan, parts: Parts, use: ClauseUse, clause: Clause): void {
-  if (clause.word === 'in' && 'text' in clause.target) refuseIn(scan, parts, clause, clause.target);
+function refuse(scan: Scan, parts: Parts, { use, clause, operand }: Built): void {
+  if (clause.word === 'in' && 'text' in clause.target) refuseIn(scan, parts, clause, operand ?? wholeOf(clause.target));
   else {
     const { verb } = parts;
     const meant = meantWord(verb, use, clause, parts.hasTo);
@@ -137,13 +138,13 @@ function meantWord({ takes }: VerbRow, use: ClauseUse, { word }: Clause, hasTo: 
 type InClause = Clause & { readonly word: 'in' };
 
 /** `whisk in butter` is `add butter`; `fold cream in custard` is `into`. */
-function refuseIn(scan: Scan, parts: Parts, clause: InClause, name: Name): void {
+function refuseIn(scan: Scan, parts: Parts, clause: InClause, operand: Operand): void {
   const { verb } = parts;
-  if (parts.operands.length === 0) readAsAdd(scan, parts, clause, name);
+  if (parts.operands.length === 0) readAsAdd(scan, parts, clause, operand);
   else if (verb.takes.includes('into')) {
     const message = `\`${verb.word}\` does not take \`in\` and a name; what takes the other in stands behind \`into\`.`;
     blame(scan, clause, message, [replaceFix('Write into', clause.wordSpan, 'into')], 'wrong-clause');
-    parts.clauses.push({ ...clause, word: 'into', target: name });
+    parts.clauses.push({ ...clause, word: 'into', target: operand.name });
     parts.uses.push('into');
   } else {
     const message = `\`${verb.word}\` does not take \`in\` and a name; an item of the equipment stands behind \`using\`.`;
@@ -151,15 +152,19 @@ function refuseIn(scan: Scan, parts: Parts, clause: InClause, name: Name): void 
   }
 }
 
-function readAsAdd(scan: Scan, parts: Parts, clause: InClause, name: Name): void {
+function readAsAdd(scan: Scan, parts: Parts, clause: InClause, operand: Operand): void {
   const { verb, verbSpan } = parts;
   const meant = verb.word === 'fold' ? verb : verbOf('add')!;
-  const fix = replaceFix(`Write ${meant.word} ${name.text}`, { start: verbSpan.start, end: name.start }, `${meant.word} `);
-  const wanted = shown(`${meant.word} ${name.text}`);
-  const message = `What goes into the matter in work is written ${wanted}; \`${verb.word}\` does not take \`in\` and a name.`;
+  const what = `${meant.word} ${scan.text.slice(operand.start, operand.end)}`;
+  const fix = replaceFix(`Write ${what}`, { start: verbSpan.start, end: operand.start }, `${meant.word} `);
+  const message = `What goes into the matter in work is written ${shown(what)}; \`${verb.word}\` does not take \`in\` and a name.`;
   blame(scan, clause, message, [fix], 'wrong-clause');
   parts.verb = meant;
-  parts.operands.push({ kind: 'operand', name, part: null, start: name.start, end: name.end });
+  parts.operands.push(operand);
+}
+
+function wholeOf(name: Name): Operand {
+  return { kind: 'operand', name, part: null, start: name.start, end: name.end };
 }
 
 function takenList(verb: VerbRow): string {

@@ -121,13 +121,9 @@ export class ValueParser extends EmbeddedActionsParser {
         this.CONSUME(t.OfToken);
         return this.SUBRULE2(this.measure);
       }) as Measured | undefined;
-      return {
-        amount: amount?.base,
-        noun: noun?.payload ?? null,
-        size: size?.base ?? null,
-        start: amount?.start,
-        end: this.lastEnd(),
-      };
+      if (amount?.base === undefined) return null;
+      const { base, start } = amount;
+      return { amount: base, noun: noun?.payload ?? null, size: size?.base ?? null, start, end: this.lastEnd() };
     },
     { recoveryValueFunc: () => null },
   );
@@ -192,9 +188,10 @@ export class ValueParser extends EmbeddedActionsParser {
 
   /** `when mould or cut`: values stand behind commas, whatever joins them. */
   private refuseGuardWord(token: IToken): void {
-    const before = this.LA(-1);
-    const span = { start: endOf(before), end: this.LA(1).startOffset };
-    this.complain(token, 'Values of a choice stand behind commas: `when mould, cut`.', [replaceFix('Write a comma', span, ', ')]);
+    const start = endOf(this.LA(-1));
+    const end = this.LA(1).startOffset;
+    const fixes = Number.isNaN(end) ? [] : [replaceFix('Write a comma', { start, end }, ', ')];
+    this.complain(token, 'Values of a choice stand behind commas: `when mould, cut`.', fixes);
   }
 
   /** Keeps the first thing found wrong with the line. */
