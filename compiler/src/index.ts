@@ -27,3 +27,4 @@ export { createWorkspace, type Position, type Refused, type Source as SourceText
 export { makesOf, type RunOptions, runFormula, runsCounted } from './run/run.ts';
 export type * from './run/trace.ts';
 export { type Positions, type TraceJson, traceJson } from './run/trace-json.ts';
+export { millilitresOf } from './run/volume-of.ts';
