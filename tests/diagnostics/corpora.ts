@@ -37,7 +37,7 @@ export function workspaceAt(folder: string): Workspace {
 
 /** One text as the only file there is. */
 export function checkText(text: string): readonly Diagnostic[] {
-  const path = '/formulas/one.nappe';
+  const path = '/formulas/example.nappe';
   const files: Files = {
     root: '/formulas',
     read: (asked) => (asked === path ? { text } : { refused: 'missing', why: 'there is no such file' }),

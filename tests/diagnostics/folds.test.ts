@@ -47,7 +47,7 @@ describe.each([
     expect(first).toMatchObject({ code: 'fold-too-warm', severity: 'error', line: 15, numbers: { celsius: 84, limit: 35 } });
     expect(first?.message).toContain('84 °C');
     expect(first?.message).toContain('35 °C');
-    expect(first?.related).toContainEqual({ file: 'one.nappe', line: 12, column: 3, message: 'last heated here' });
+    expect(first?.related).toContainEqual({ file: 'example.nappe', line: 12, column: 3, message: 'last heated here' });
   });
 
   test.each(['cool to 30-34 °C', 'cool to 35 °C', 'cool to 33-35 °C', 'cool at room to 30-32 °C', 'check 32 °C'])(
