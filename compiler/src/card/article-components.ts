@@ -38,14 +38,7 @@ function section(sheet: Sheet, component: CardComponent): Element {
 
 function ingredients(sheet: Sheet, component: CardComponent): Element {
   const { labels } = sheet.language;
-  const cups = sheet.card.units !== 'metric';
-  const columns = [
-    labels.amount,
-    ...(cups ? [labels.usMeasure] : []),
-    labels.ingredient,
-    labels.share,
-    ...(component.bakers ? [labels.bakers] : []),
-  ];
+  const columns = [labels.amount, labels.ingredient, labels.share, ...(component.bakers ? [labels.bakers] : [])];
   return h('table', { className: ['weigh'] }, [
     h('caption', { className: ['unseen'] }, `${labels.ingredients}: ${component.isAssembly ? labels.assembly : component.name}`),
     h('thead', [
@@ -56,16 +49,15 @@ function ingredients(sheet: Sheet, component: CardComponent): Element {
     ]),
     h(
       'tbody',
-      component.ingredients.map((ingredient) => row(sheet, component, ingredient, cups)),
+      component.ingredients.map((ingredient) => row(sheet, component, ingredient)),
     ),
   ]);
 }
 
-function row({ measures, full }: Sheet, component: CardComponent, ingredient: CardIngredient, cups: boolean): Element {
+function row({ measures, full }: Sheet, component: CardComponent, ingredient: CardIngredient): Element {
   const percent = (value: number | null): string => (value === null ? '' : measures.percent(value));
   return h('tr', [
-    h('td', { className: ['amount'] }, ingredient.written),
-    ...(cups ? [h('td', { className: ['cups'] }, ingredient.cups ?? '')] : []),
+    h('td', { className: ['amount'] }, amounts(ingredient)),
     h('th', { scope: 'row' }, [
       named(ingredient.name),
       ...(ingredient.attributes.length > 0
@@ -78,6 +70,16 @@ function row({ measures, full }: Sheet, component: CardComponent, ingredient: Ca
   ]);
 }
 
+/** The first figure large, what else it is in below: `6 pc` over `300 g`, `480 g` over `1 lb 0.9 oz` and `2 cup`. */
+function amounts({ written, cups }: CardIngredient): ElementContent[] {
+  const [first = '', ...others] = written
+    .replace(/[()]/gu, '/')
+    .split('/')
+    .map((part) => part.trim());
+  const below = [...others.filter((part) => part !== ''), ...(cups ? [cups] : [])];
+  return [{ type: 'text', value: first }, ...below.map((part) => h('span', { className: ['other'] }, part))];
+}
+
 function stepItem(sheet: Sheet, step: CardStep): Element {
   const { language, full } = sheet;
   return h('li', { className: step.critical ? ['critical'] : [], value: step.number }, [
@@ -86,7 +88,7 @@ function stepItem(sheet: Sheet, step: CardStep): Element {
       ...(step.critical ? [h('strong', { className: ['flag'] }, language.labels.critical), ' '] : []),
       ...step.phrase.map((segment) => words(segment, step.critical)),
     ]),
-    ...(step.stages.length > 0 ? [stages(sheet, step)] : []),
+    ...(step.stages.length > 0 ? [h('p', { className: ['unseen'] }, language.labels.additions), stages(step)] : []),
     ...(full && step.reasons.length > 0
       ? [
           h('p', { className: ['why'] }, [
@@ -118,10 +120,10 @@ function words(segment: Segment, critical: boolean): ElementContent {
   }
 }
 
-function stages({ language }: Sheet, step: CardStep): Element {
+function stages(step: CardStep): Element {
   return h(
     'ol',
-    { className: ['stages'], ariaLabel: language.labels.additions },
+    { className: ['stages'] },
     step.stages.map(({ amount, tool, temperature }) =>
       h('li', [
         h('span', { className: ['grams'] }, amount),

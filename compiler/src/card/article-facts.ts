@@ -112,7 +112,7 @@ function allowed(sheet: Sheet): Element[] {
           h('li', [
             h('code', code),
             ` (${file === card.file ? '' : `${file}, `}${language.labels.line} ${line}): `,
-            named(reason ?? language.labels.noReason),
+            named(reason || language.labels.noReason),
           ]),
         ),
       ),

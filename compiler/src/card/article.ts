@@ -110,9 +110,10 @@ function header(sheet: Sheet): Element {
     ...(card.scaling.length === 0
       ? []
       : [
+          h('p', { className: ['unseen'] }, labels.scaling),
           h(
             'ul',
-            { className: ['scaling'], ariaLabel: labels.scaling },
+            { className: ['scaling'] },
             card.scaling.map((sentence) => h('li', sentence)),
           ),
         ]),
@@ -133,10 +134,10 @@ function temperatureSection(sheet: Sheet): Element[] {
   return [
     h('section', { className: ['curve'] }, [
       heading(sheet, 1, {}, labels.temperatureLine),
-      h('div', { className: ['scroll'], tabIndex: 0, role: 'region', ariaLabel: labels.temperatureLine }, [
+      h('section', { className: ['scroll'], tabIndex: 0, ariaLabel: labels.temperatureLine }, [
         temperatureSvg(temperature, language, measures, prefix),
       ]),
-      h('div', { className: ['scroll'], tabIndex: 0, role: 'region', ariaLabel: `${labels.temperatureLine}: ${labels.step}` }, [
+      h('section', { className: ['scroll'], tabIndex: 0, ariaLabel: `${labels.temperatureLine}: ${labels.step}` }, [
         h('table', { className: ['readings'] }, [
           h('thead', [
             h(

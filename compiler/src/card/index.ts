@@ -7,6 +7,6 @@ export { languageFor, languages } from './languages/index.ts';
 export { type CardInput, type CardOptions, makeCard } from './make.ts';
 export { cardMarkdown, cardMdast } from './markdown.ts';
 export type { Units } from './measures.ts';
-export type { Allowed, Card, Detail } from './model.ts';
+export type { Card, Detail } from './model.ts';
 export { noteHtml, noteTree } from './notes.ts';
 export { cardStyle, pageStyle } from './style.ts';

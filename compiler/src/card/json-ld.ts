@@ -3,37 +3,73 @@ import { roundEu } from '../matter/nutrition.ts';
 import { languageOf } from './languages/index.ts';
 import type { Card, CardComponent } from './model.ts';
 
-/** A JSON-LD object; properties without a value are left out. */
-export function recipeOf(card: Card): object {
+/** JSON-LD; what the card does not know is left out. */
+export interface RecipeData {
+  readonly '@context': 'https://schema.org';
+  readonly '@type': 'Recipe';
+  readonly name: string;
+  readonly author?: { readonly '@type': 'Organization'; readonly name: string };
+  readonly version?: string;
+  readonly dateModified: string;
+  readonly inLanguage: string;
+  readonly recipeYield?: string;
+  /** ISO 8601. */
+  readonly totalTime?: string;
+  readonly recipeIngredient: readonly string[];
+  readonly recipeInstructions: readonly RecipeSection[];
+  readonly nutrition?: RecipeNutrition;
+}
+
+export interface RecipeSection {
+  readonly '@type': 'HowToSection';
+  readonly name: string;
+  readonly itemListElement: readonly { readonly '@type': 'HowToStep'; readonly position: number; readonly text: string }[];
+}
+
+export interface RecipeNutrition {
+  readonly '@type': 'NutritionInformation';
+  readonly servingSize: string;
+  readonly calories: string;
+  readonly fatContent: string;
+  readonly saturatedFatContent: string;
+  readonly carbohydrateContent: string;
+  readonly sugarContent: string;
+  readonly fiberContent: string;
+  readonly proteinContent: string;
+  readonly sodiumContent: string;
+}
+
+export function recipeOf(card: Card): RecipeData {
   const language = languageOf(card.language);
-  return without({
+  const nutrition = nutritionOf(card);
+  return {
     '@context': 'https://schema.org',
     '@type': 'Recipe',
     name: card.formula,
-    author: card.by ? { '@type': 'Organization', name: card.by } : undefined,
-    version: card.edition ?? undefined,
+    ...(card.by && { author: { '@type': 'Organization', name: card.by } }),
+    ...(card.edition && { version: card.edition }),
     dateModified: card.date,
     inLanguage: card.language,
-    recipeYield: card.makes.text || undefined,
-    totalTime: card.seconds === null ? undefined : isoDuration(card.seconds),
+    ...(card.makes.text && { recipeYield: card.makes.text }),
+    ...(card.seconds !== null && { totalTime: isoDuration(card.seconds) }),
     recipeIngredient: card.components.flatMap(({ ingredients }) => ingredients.map(({ written, name }) => `${written} ${name}`)),
     recipeInstructions: card.components
       .filter(({ steps }) => steps.length > 0)
       .map((component) => section(component, language.labels.assembly)),
-    nutrition: nutrition(card),
-  });
+    ...(nutrition && { nutrition }),
+  };
 }
 
-const section = ({ name, isAssembly, steps }: CardComponent, assembly: string): object => ({
+const section = ({ name, isAssembly, steps }: CardComponent, assembly: string): RecipeSection => ({
   '@type': 'HowToSection',
   name: isAssembly ? assembly : name,
   itemListElement: steps.map(({ text }, index) => ({ '@type': 'HowToStep', position: index + 1, text })),
 });
 
-function nutrition(card: Card): object | undefined {
+function nutritionOf(card: Card): RecipeNutrition | null {
   const { per100g, perPortion, portionGrams } = card.nutrition;
   const facts = perPortion ?? per100g;
-  if (!facts) return undefined;
+  if (!facts) return null;
   const grams = (value: string): string => `${value} g`;
   return {
     '@type': 'NutritionInformation',
@@ -49,13 +85,9 @@ function nutrition(card: Card): object | undefined {
   };
 }
 
-/** ISO 8601: `PT4H30M`. */
 function isoDuration(seconds: number): string {
   const minutes = Math.max(1, Math.round(seconds / 60));
   const [days, hours, rest] = [Math.floor(minutes / 1440), Math.floor((minutes % 1440) / 60), minutes % 60];
   const time = `${hours > 0 ? `${hours}H` : ''}${rest > 0 ? `${rest}M` : ''}`;
   return `P${days > 0 ? `${days}D` : ''}${time === '' ? '' : `T${time}`}`;
 }
-
-const without = (object: Readonly<Record<string, unknown>>): object =>
-  Object.fromEntries(Object.entries(object).filter(([, value]) => value !== undefined));

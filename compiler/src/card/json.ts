@@ -14,7 +14,7 @@ export function cardJson(card: Card): object {
     units: card.units,
     checked: card.checked,
     diagnostics: card.diagnostics,
-    allowed: card.allowed,
+    allowed: card.allowed.map(({ file, line, code, reason }) => ({ file, line, code, reason })),
     factor: card.factor,
     makes: card.makes,
     components: card.components.map(({ name, from, grams, ingredients, steps }) => ({

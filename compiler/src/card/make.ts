@@ -1,6 +1,7 @@
 /** Makes a card: scales the formula, runs it at that size, and puts together everything the page will say. */
 import type { IngredientLine, Yield } from 'nappe-grammar';
 import { findKind } from '../catalogue/index.ts';
+import type { Allowed } from '../diagnostics/check.ts';
 import type { Diagnostic } from '../diagnostics/rule.ts';
 import { type Interval, middle } from '../quantities/interval.ts';
 import { holds } from '../resolve/choices.ts';
@@ -21,7 +22,7 @@ import type { Context } from './context.ts';
 import { changesBetween, type Variant } from './differences.ts';
 import { languageFor, languageOf } from './languages/index.ts';
 import { measuresFor, type Units } from './measures.ts';
-import type { Allowed, Card, CardStep, Detail, Difference, Makes } from './model.ts';
+import type { Card, CardStep, Detail, Difference, Makes } from './model.ts';
 import { allergensOf, compositionPercent, nutritionOf } from './nutrition.ts';
 import { type Asked, scalingSentences } from './scaling.ts';
 import { temperatureLine } from './temperature.ts';
@@ -78,7 +79,7 @@ export function makeCard(input: CardInput, options: CardOptions): Card | Unscala
     choices: input.selection,
     checked: input.diagnostics.every(({ severity }) => severity !== 'error'),
     diagnostics: input.diagnostics,
-    allowed: input.allowed,
+    allowed: input.allowed.filter(({ safety }) => safety),
     factor,
     scaling: scalingSentences(asked, context, components.numbers, components.weighed),
     makes,

@@ -246,7 +246,7 @@ function factBlocks(scene: Scene): (BlockContent | Heading)[] {
           bullets(
             card.allowed.map(({ code, line, reason }) => [
               { type: 'inlineCode', value: code },
-              text(` (${labels.line} ${line}): ${reason ?? labels.noReason}`),
+              text(` (${labels.line} ${line}): ${reason || labels.noReason}`),
             ]),
           ),
         ]

@@ -28,7 +28,7 @@ export interface Measures {
 
 export function measuresFor(language: Language, units: Units): Measures {
   const number = (value: number, digits = 2): string => formatNumber(value, digits, language.decimal);
-  const dual = (metric: string, us: string): string => (units === 'metric' ? metric : units === 'us' ? us : `${metric} (${us})`);
+  const dual = (metric: string, us: string): string => (units === 'metric' ? metric : units === 'us' ? us : `${metric} / ${us}`);
   const span = (low: number, high: number, digits: number): string => {
     const [a, b] = [number(low, digits), number(high, digits)];
     return a === b ? a : low < 0 || high < 0 ? `${a} … ${b}` : `${a}–${b}`;
@@ -86,20 +86,28 @@ function formatNumber(value: number, digits: number, decimal: '.' | ','): string
 }
 
 function duration(x: Interval, language: Language, number: (value: number, digits?: number) => string): string {
-  const { s, min, h } = language.units;
-  const same = x.low === x.high;
-  const overnight = x.low === 8 * 3600 && x.high === 14 * 3600;
-  if (overnight) return language.overnight(`8–14 ${h}`);
-  const divisor =
-    x.high >= 36 * 3600 && x.low % 86_400 === 0 && x.high % 86_400 === 0 ? 86_400 : x.high < 60 ? 1 : x.high < 3600 ? 60 : 3600;
-  if (same && divisor === 3600 && x.low % 3600 !== 0) {
-    const minutes = Math.round((x.low % 3600) / 60);
-    return `${Math.floor(x.low / 3600)} ${h}${minutes === 0 ? '' : ` ${minutes} ${min}`}`;
-  }
-  const digits = divisor === 1 ? 0 : 1;
-  const low = number(x.low / divisor, digits);
-  const high = number(x.high / divisor, digits);
-  const figure = low === high ? low : `${low}–${high}`;
-  if (divisor === 86_400) return language.days(figure, figure === '1');
-  return `${figure} ${divisor === 1 ? s : divisor === 60 ? min : h}`;
+  if (x.low === 8 * 3600 && x.high === 14 * 3600) return language.overnight(`8–14 ${language.units.h}`);
+  if (x.low === x.high) return oneDuration(x.low, language, number);
+  const [low, high] = [divisorOf(x.low), divisorOf(x.high)];
+  if (low !== high) return `${oneDuration(x.low, language, number)}–${oneDuration(x.high, language, number)}`;
+  const figure = `${number(x.low / low, 1)}–${number(x.high / low, 1)}`;
+  return low === 86_400 ? language.days(figure, false) : `${figure} ${unitOf(low, language)}`;
 }
+
+function oneDuration(seconds: number, language: Language, number: (value: number, digits?: number) => string): string {
+  const divisor = divisorOf(seconds);
+  const { h, min } = language.units;
+  if (divisor === 3600 && seconds % 3600 !== 0) {
+    const minutes = Math.round(seconds / 60);
+    return minutes % 60 === 0 ? `${minutes / 60} ${h}` : `${Math.floor(minutes / 60)} ${h} ${minutes % 60} ${min}`;
+  }
+  const figure = number(seconds / divisor, divisor === 60 ? 1 : 0);
+  return divisor === 86_400 ? language.days(figure, figure === '1') : `${figure} ${unitOf(divisor, language)}`;
+}
+
+/** Whole days are said in days from two on: `24 h` is a day's rest, `2 days` is keeping. */
+const divisorOf = (seconds: number): 1 | 60 | 3600 | 86_400 =>
+  seconds >= 36 * 3600 && seconds % 86_400 === 0 ? 86_400 : seconds < 60 ? 1 : seconds < 3600 ? 60 : 3600;
+
+const unitOf = (divisor: 1 | 60 | 3600, { units }: Language): string =>
+  divisor === 1 ? units.s : divisor === 60 ? units.min : units.h;

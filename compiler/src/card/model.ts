@@ -1,5 +1,6 @@
 /** The card: everything a scaled formula says on paper, as data. HTML, Markdown and JSON are printed from this one object. */
 import type { Allergen } from '../catalogue/kind.ts';
+import type { Allowed } from '../diagnostics/check.ts';
 import type { Diagnostic } from '../diagnostics/rule.ts';
 import type { NutritionFacts } from '../matter/nutrition.ts';
 import type { Selection } from '../resolve/model.ts';
@@ -22,6 +23,7 @@ export interface Card {
   /** False where the checker found errors: the card says so at its top. */
   readonly checked: boolean;
   readonly diagnostics: readonly Diagnostic[];
+  /** Safety codes turned off by hand. */
   readonly allowed: readonly Allowed[];
   readonly factor: number;
   /** How the factor came about and what does not follow it, one sentence each. */
@@ -41,14 +43,6 @@ export interface Card {
   readonly temperature: TemperatureLine | null;
   /** Seconds from the first step to the last, waiting included, at the middle of what is written or estimated; null where unknown. */
   readonly seconds: number | null;
-}
-
-/** A safety code turned off by hand. */
-export interface Allowed {
-  readonly file: string;
-  readonly line: number;
-  readonly code: string;
-  readonly reason: string | null;
 }
 
 export interface Makes {

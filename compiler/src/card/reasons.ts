@@ -1,6 +1,6 @@
 /** Why a step's temperature is what it is: what the matter at that step, and its later life, ask of it. A step with a reason is critical. */
 import type { Trait } from '../catalogue/kind.ts';
-import { foldParties, gramsOfTraits, lifeAfter, shareOfTraits } from '../diagnostics/look.ts';
+import { foldParties, gramsOfTraits, lifeAfter, shareOfTraits, traitsOf } from '../diagnostics/look.ts';
 import { fatOf, sugarsOf, total } from '../matter/composition.ts';
 import type { Matter, Run, StepRecord } from '../run/trace.ts';
 import type { ReasonKey } from './languages/language.ts';
@@ -77,8 +77,8 @@ const tests: readonly (readonly [ReasonKey, (scene: Scene) => boolean])[] = [
   ],
   [
     'egg safe',
-    ({ matter, low, verb }) =>
-      heating.has(verb) && !matter.baked && eggGrams(matter) > 0 && low >= 55 && low < 100 && sugarShare(matter) < 0.6,
+    ({ matter, low, verb, record }) =>
+      heating.has(verb) && !matter.baked && low >= 55 && low < 100 && sugarShare(matter) < 0.6 && rawest(record) < low - 1,
   ],
   ['fold cream', (scene) => meetsFoam(scene, (kind) => kind === 'cream' || kind === 'plant cream')],
   ['fold white', (scene) => meetsFoam(scene, (kind) => kind.endsWith('meringue'))],
@@ -140,6 +140,15 @@ const takesGelatinNext = (later: readonly StepRecord[]): boolean =>
 
 const meetsChocolateNext = (later: readonly StepRecord[], record: StepRecord): boolean =>
   later[0]?.inputs.some((input) => input.matter.made !== record && shareOfTraits(input.matter, ...chocolate) > 0.5) ?? false;
+
+/** The lowest of what the egg that comes to a step has certainly reached, °C; infinite where there is none. */
+const rawest = ({ inputs }: StepRecord): number =>
+  Math.min(
+    ...inputs.flatMap(({ matter }) =>
+      matter.parts.filter((part) => traitsOf(part).some((trait) => egg.includes(trait))).map(({ reached }) => reached),
+    ),
+    Number.POSITIVE_INFINITY,
+  );
 
 const eggGrams = (matter: Matter): number => gramsOfTraits(matter, ...egg);
 const starchShare = (matter: Matter): number => share(matter, matter.composition.starch);

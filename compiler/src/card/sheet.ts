@@ -36,4 +36,4 @@ export const notesOf = (notes: readonly string[]): ElementContent[] =>
       ];
 
 /** A name as written: isolated, so that its own direction of writing stays its own. */
-export const named = (text: string): Element => h('bdi', text);
+export const named = (text: string): Element => h('bdi', /\S{25}/u.test(text) ? { className: ['long'] } : {}, text);

@@ -4,7 +4,8 @@
 export const cardStyle = `
 .card { --ink: #16130f; --quiet: #57514a; --rule: #cfc8bf; --accent: #8c3a0a; --wash: #f6f1ea;
   color: var(--ink); font: 1.0625rem/1.45 "Avenir Next", Avenir, "Segoe UI", "Helvetica Neue", "Noto Sans", "Liberation Sans", Arial, sans-serif;
-  font-variant-numeric: tabular-nums lining-nums; overflow-wrap: anywhere; hyphens: manual; }
+  font-variant-numeric: tabular-nums lining-nums; overflow-wrap: break-word; hyphens: manual; }
+.card .long { overflow-wrap: anywhere; }
 .card *, .card *::before { box-sizing: border-box; }
 .card :is(h1, h2, h3, h4, h5, h6) { font-family: "Iowan Old Style", "Palatino Linotype", Palatino, "P052", "Book Antiqua", Georgia, "Liberation Serif", serif; line-height: 1.15; margin: 0; font-weight: 600; break-after: avoid; text-wrap: balance; }
 .card :is(p, ul, ol, dl, table, figure) { margin: 0; }
@@ -22,15 +23,15 @@ export const cardStyle = `
 .card .head { display: flex; flex-wrap: wrap; align-items: baseline; gap: .2rem .8rem; border-bottom: 2px solid var(--ink); padding-bottom: .25rem; break-after: avoid; }
 .card :is(.head, .curve, .differences) > :is(h2, h3, h4, h5) { font-size: 1.45rem; }
 .card .head .mass { margin-left: auto; font-weight: 600; }
-.card .work { display: grid; grid-template-columns: minmax(15rem, 5fr) 8fr; gap: 0 2.2rem; align-items: start; }
-.card .work.steps-only { grid-template-columns: 1fr; }
+.card .work { display: grid; grid-template-columns: minmax(min-content, 5fr) minmax(0, 8fr); gap: 0 2.2rem; align-items: start; }
+.card .work.steps-only { grid-template-columns: minmax(0, 1fr); }
 .card table { border-collapse: collapse; width: 100%; }
 .card :is(th, td) { text-align: left; vertical-align: baseline; padding: .32rem .5rem .32rem 0; border-bottom: 1px solid var(--rule); font-weight: 400; }
 .card thead :is(th, td) { font-size: .82rem; letter-spacing: .04em; color: var(--quiet); vertical-align: bottom; overflow-wrap: normal; }
 .card tr, .card li, .card .box, .card svg, .card .facts > div { break-inside: avoid; }
 .card .weigh .amount { text-align: right; font-weight: 700; font-size: 1.1rem; padding-right: .7rem; white-space: nowrap; }
 .card .weigh thead th:first-child { text-align: right; padding-right: .7rem; }
-.card .weigh .cups { min-width: 5rem; overflow-wrap: normal; }
+.card .weigh .other { display: block; font-weight: 400; font-size: .92rem; }
 .card .weigh .share, .card .weigh thead th:nth-last-child(1) { text-align: right; white-space: nowrap; color: var(--quiet); padding-right: 0; padding-left: .5rem; }
 .card .attributes { color: var(--quiet); font-size: .92rem; }
 .card .steps { list-style: none; padding: 0; }
@@ -55,7 +56,7 @@ export const cardStyle = `
 .card .stages li:nth-child(2) { margin-top: .5rem; } .card .stages li:nth-child(3) { margin-top: 1rem; } .card .stages li:nth-child(n + 4) { margin-top: 1.5rem; }
 .card .scroll { overflow-x: auto; }
 .card .line { display: block; width: 100%; min-width: 40rem; max-width: 52rem; height: auto; margin-top: .6rem; font-family: inherit; color: var(--ink); }
-.card .line .label { font-size: 14px; fill: currentColor; } .card .line .end { text-anchor: end; } .card .line .middle { text-anchor: middle; }
+.card .line .label { font-size: 14px; fill: currentColor; } .card .line .halo { paint-order: stroke; stroke: Canvas; stroke-width: 4px; stroke-linejoin: round; } .card .line .end { text-anchor: end; } .card .line .middle { text-anchor: middle; }
 .card .line .grid { stroke: currentColor; stroke-opacity: .16; } .card .line .axis { stroke: currentColor; }
 .card .line .danger { fill: currentColor; fill-opacity: .07; }
 .card .line .main { fill: none; stroke: currentColor; stroke-width: 3; stroke-linejoin: round; }
@@ -63,12 +64,12 @@ export const cardStyle = `
 .card .line .stairs { fill: none; stroke: var(--accent); stroke-width: 6; }
 .card .line .window { fill: none; stroke: var(--accent); stroke-width: 2.4; }
 .card .line .number circle { fill: Canvas; stroke: currentColor; stroke-width: 1.4; }
-.card .readings { margin-top: .8rem; font-size: .95rem; min-width: 40rem; } .card .readings td { white-space: nowrap; }
+.card .readings { margin-top: .8rem; font-size: .95rem; min-width: 40rem; } .card .readings th { min-width: 14rem; }
 .card .differences section { margin-top: .7rem; } .card .differences section > :first-child { font-size: 1.1rem; }
 .card .differences ul { padding-left: 1.1rem; }
 .card .grid { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr)); gap: 1.4rem 2.2rem; align-items: start; }
 .card .box > :first-child { font-size: 1.15rem; border-top: 2px solid var(--ink); padding-top: .35rem; margin-bottom: .3rem; }
-.card .box ul { padding-left: 1.1rem; } .card .box td, .card .box thead th { text-align: right; padding-right: 0; padding-left: .6rem; } .card .box td { white-space: nowrap; } .card .box .inner { padding-left: 1rem; }
+.card .box ul { padding-left: 1.1rem; } .card .box td, .card .box thead th { text-align: right; padding-right: 0; padding-left: .6rem; } .card .box .inner { padding-left: 1rem; }
 .card .unchecked { border: .35rem double var(--accent); padding: .8rem 1rem; margin-bottom: 1.2rem; }
 .card .unchecked ul { padding-left: 1.1rem; }
 .card .stamp { font-weight: 800; font-size: 1.35rem; letter-spacing: .04em; text-transform: uppercase; color: var(--accent); }
@@ -76,14 +77,14 @@ export const cardStyle = `
 .card footer { margin-top: 1.6rem; border-top: 1px solid var(--ink); padding-top: .5rem; font-size: .92rem; color: var(--quiet); break-inside: avoid; }
 .card .plan { font-weight: 600; color: var(--ink); }
 @media (max-width: 46rem) {
-  .card .work { grid-template-columns: 1fr; } .card .steps { margin-top: .6rem; } .card .facts { gap: .5rem 1.4rem; }
+  .card .work { grid-template-columns: minmax(0, 1fr); } .card .steps { margin-top: .6rem; } .card .facts { gap: .5rem 1.4rem; }
 }
 @media print {
   .card { font-size: 10.5pt; line-height: 1.36; } .card .title { font-size: 24pt; }
-  .card :is(.meta, .scaling, .attributes, .why, .readings, .stages li, footer, .note code, .note pre, .facts dt, thead :is(th, td), .flag, .box > p.quiet) { font-size: 9.2pt; }
+  .card :is(.meta, .scaling, .attributes, .other, .why, .readings, .stages li, footer, .note code, .note pre, .facts dt, thead :is(th, td), .flag, .box > p.quiet) { font-size: 9.2pt; }
   .card .weigh .amount, .card .facts dd { font-size: 1.05em; }
-  .card .work { grid-template-columns: minmax(13.5rem, 5fr) 8fr; gap: 0 1.5rem; } .card :is(.component, .curve, .differences, .grid) { margin-top: 1.1rem; }
-  .card .scroll { overflow: visible; } .card .line { min-width: 0; max-width: none; } .card .readings { min-width: 0; } .card a { text-decoration: none; }
+  .card .work { grid-template-columns: minmax(min-content, 5fr) minmax(0, 8fr); gap: 0 1.5rem; } .card :is(.component, .curve, .differences, .grid) { margin-top: 1.1rem; }
+  .card .scroll { overflow: visible; } .card .line { min-width: 0; max-width: none; } .card .readings, .card .readings th { min-width: 0; } .card a { text-decoration: none; }
   .card.brief .title { font-size: 20pt; } .card.brief header { padding-top: .4rem; } .card.brief .facts { margin-top: .4rem; padding: .25rem 0; } .card.brief footer { margin-top: .6rem; }
   .card.brief :is(.component, .grid) { margin-top: .7rem; }
   .card.brief.roomy { font-size: 11.5pt; } .card.brief.close { font-size: 9.6pt; line-height: 1.22; } .card.brief.close :is(.component, .grid) { margin-top: .5rem; } .card.brief.close .head > :first-child { font-size: 1.25rem; } .card.brief.close .box { margin-top: .3rem; } .card.brief.close .title { font-size: 18pt; } .card.brief.dense { font-size: 9.1pt; line-height: 1.16; }

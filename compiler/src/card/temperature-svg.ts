@@ -9,8 +9,8 @@ import type { Move, Strand, TemperatureLine } from './model.ts';
 import { plain } from './text.ts';
 
 const width = 720;
-const height = 310;
-const edge = { left: 50, right: 16, top: 26, bottom: 52 } as const;
+const height = 320;
+const edge = { left: 50, right: 16, top: 36, bottom: 52 } as const;
 const floor = height - edge.bottom;
 
 /** Bacteria grow between these: 57 °C and 5 °C (FDA Food Code 2022, 3-501.14 and 3-501.16). */
@@ -116,7 +116,7 @@ function label(
     const box = boxOf(left, top, side, words);
     if (box.left < 0 || box.right > width || taken.some((other) => overlaps(box, other))) continue;
     taken.push(box);
-    return [s('text', { x: left, y: top, className: ['label', side] }, words)];
+    return [s('text', { x: left, y: top, className: ['label', side, ...(elsewhere.or.length > 0 ? ['halo'] : [])] }, words)];
   }
   return [];
 }
@@ -186,19 +186,17 @@ function stairs({ additions, from, to }: Move, x: Scale, y: Scale): readonly Ele
 
 function timeAxis(data: TemperatureLine, chart: Chart, language: Language, measures: Measures): readonly Element[] {
   const marks: Element[] = [s('line', { x1: edge.left, x2: width - edge.right, y1: floor, y2: floor, className: ['axis'] })];
+  const said = new Set<string>();
   const last = data.points.length - 1;
   // The end first: it says how long everything takes.
   for (const index of [0, last, ...data.points.keys()]) {
     const seconds = data.points[index]?.seconds ?? 0;
     const at = chart.x(index);
     const anchor: Anchor = index === last && last > 0 ? 'end' : index === 0 ? 'start' : 'middle';
-    const words = label(
-      chart,
-      index === last && last > 0 ? width - edge.right : at,
-      floor + 22,
-      anchor,
-      seconds === 0 ? '0' : measures.duration({ low: roundTime(seconds), high: roundTime(seconds) }),
-    );
+    const figure = seconds === 0 ? '0' : measures.duration({ low: roundTime(seconds), high: roundTime(seconds) });
+    if (said.has(figure)) continue;
+    const words = label(chart, index === last && last > 0 ? width - edge.right : at, floor + 22, anchor, figure);
+    if (words.length > 0) said.add(figure);
     if (words.length > 0) marks.push(s('line', { x1: at, x2: at, y1: floor, y2: floor + 6, className: ['axis'] }), ...words);
   }
   return [...marks, ...label(chart, edge.left, height - 8, 'start', language.labels.timeCompressed)];

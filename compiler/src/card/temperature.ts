@@ -20,7 +20,8 @@ export function temperatureLine(run: Run, stepOf: (record: StepRecord) => CardSt
     for (const joined of ways[at]!.records) {
       for (const input of joined.inputs) {
         const side = wayTo(input.matter, records);
-        if (side.length === 0 || !side.some((record) => record.written !== null || record.step.node.verb === 'whip')) continue;
+        const last = side[side.length - 1];
+        if (!last || (run.blockOf.get(last) === run.blockOf.get(joined) && !comesFromElsewhere(side, run))) continue;
         for (const record of side) records.add(record);
         let end = schedule.get(joined)?.start ?? 0;
         for (const record of [...side].reverse()) {
@@ -40,7 +41,7 @@ export function temperatureLine(run: Run, stepOf: (record: StepRecord) => CardSt
   const indexOf = (seconds: number): number => times.indexOf(Math.round(seconds - first));
   const strands = ways.map(
     ({ records: way }): Strand => ({
-      name: run.blockOf.get(way[way.length - 1]!)?.component.name ?? '',
+      name: run.blockOf.get(way[0]!)?.component.name ?? '',
       moves: way.flatMap((record, index): Move[] => {
         const planned = schedule.get(record);
         const step = stepOf(record);
@@ -52,6 +53,10 @@ export function temperatureLine(run: Run, stepOf: (record: StepRecord) => CardSt
   const points = times.map((seconds): TimeMark => ({ seconds }));
   return { strands: strands.reverse(), points };
 }
+
+/** What was made in another component counts; what is only put ready in the same one would clutter the drawing. */
+const comesFromElsewhere = (way: readonly StepRecord[], run: Run): boolean =>
+  new Set(way.map((record) => run.blockOf.get(record))).size > 1;
 
 /** More would not be told apart in print. */
 const mostStrands = 6;
@@ -86,7 +91,8 @@ const readings = (matter: Matter): number => lifeBefore(matter).filter((record) 
 const weight = (input: Input): number => readings(input.matter) * 1e6 + middle(input.matter.grams);
 
 function moveOf(record: StepRecord, step: CardStep, before: StepRecord | null, from: number, to: number): Move {
-  const together = record.computed ?? before?.result.heat.celsius ?? record.inputs[0]?.matter.heat.celsius ?? null;
+  const together =
+    foldBase(record) ?? record.computed ?? before?.result.heat.celsius ?? record.inputs[0]?.matter.heat.celsius ?? null;
   return {
     step: step.number,
     text: step.text,
@@ -103,6 +109,10 @@ function moveOf(record: StepRecord, step: CardStep, before: StepRecord | null, f
     estimated: record.seconds?.estimated !== false,
   };
 }
+
+/** Before the first addition a fold's base is what it was; what is computed for it is the end. */
+const foldBase = (record: StepRecord): Interval | null =>
+  record.additions.length < 2 ? null : (record.inputs.find(({ role }) => role === 'base')?.matter.heat.celsius ?? null);
 
 const pair = (x: Interval | null): readonly [number, number] | null =>
   x && Number.isFinite(x.low) && Number.isFinite(x.high) ? [x.low, x.high] : null;

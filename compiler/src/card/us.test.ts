@@ -66,9 +66,9 @@ describe('US measures', () => {
   it('stand beside metric ones on request', () => {
     expect(metric.temperature({ low: 82, high: 84 })).toBe('82–84 °C');
     expect(us.temperature({ low: 82, high: 84 })).toBe('180–183 °F');
-    expect(both.temperature({ low: 82, high: 84 })).toBe('82–84 °C (180–183 °F)');
+    expect(both.temperature({ low: 82, high: 84 })).toBe('82–84 °C / 180–183 °F');
     expect(us.temperature({ low: Number.NEGATIVE_INFINITY, high: 5 })).toBe('below 41 °F');
-    expect(both.mass(480)).toBe('480 g (1 lb 0.9 oz)');
+    expect(both.mass(480)).toBe('480 g / 1 lb 0.9 oz');
   });
 });
 
