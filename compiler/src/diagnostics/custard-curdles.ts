@@ -102,6 +102,6 @@ ${start}  cook to 84-85 °C until nappe
 `,
   },
   message: (n) =>
-    `The ${n.curd ? 'curd' : 'custard'} may reach ${formatCelsius(Number(n.celsius))}; with ${formatPercent(Number(n.starch))} of starch to bind it, its egg curdles above ${formatCelsius(Number(n.limit))}. Take it to ${formatCelsius(interval(Number(n.low), Number(n.high)))}.`,
+    `The ${n.curd ? 'curd' : 'custard'} may reach ${formatCelsius(Number(n.celsius))}; with ${Number(n.starch) > 0 ? `only ${formatPercent(Number(n.starch))} of` : 'no'} starch to bind it, its egg curdles above ${formatCelsius(Number(n.limit))}. Take it to ${formatCelsius(interval(Number(n.low), Number(n.high)))}.`,
   check,
 };

@@ -64,7 +64,11 @@ ${start}  whisk egg yolk, caster sugar, orange juice in bain-marie to 54-56 °C 
 ${start}  whisk egg yolk, caster sugar, orange juice in bain-marie to 72-74 °C until thick
 `,
   },
-  message: (n) =>
-    `${formatCelsius(Number(n.celsius))}, as written, kills ${formatNumber(Number(n.log))} powers of ten of Salmonella in the ${n.egg} where ${n.neededLog} are needed. Take it to ${formatCelsius(Number(n.needed))}, or hold it at ${formatCelsius(Number(n.holdCelsius))} for ${formatDuration(Number(n.holdSeconds))}.`,
+  message: (n) => {
+    const log = Number(n.log);
+    const killed = log < 0.5 ? 'hardly any Salmonella' : `${formatNumber(log)} powers of ten of Salmonella`;
+    const needed = log < 0.5 ? `${formatNumber(log)} powers of ten, ${n.neededLog} are needed` : `${n.neededLog} are needed`;
+    return `${formatCelsius(Number(n.celsius))}, as written, kills ${killed} in the ${n.egg} (${needed}). Take it to ${formatCelsius(Number(n.needed))}, or hold it at ${formatCelsius(Number(n.holdCelsius))} for ${formatDuration(Number(n.holdSeconds))}.`;
+  },
   check,
 };

@@ -3,7 +3,7 @@ import { endsEnzymes, enzymesEnd } from '../matter/gelatin.ts';
 import { formatCelsius } from '../quantities/format.ts';
 import { bodiesOf } from '../run/matter-of.ts';
 import type { Input, Matter, Part, Run, StepRecord } from '../run/trace.ts';
-import { lifeAfter, lifeBefore, massOf, placeOfStep, shareOfTraits, traitsOf } from './look.ts';
+import { lifeAfter, lifeOf, massOf, placeOfStep, shareOfTraits, traitsOf } from './look.ts';
 import { heats, isIn } from './look-egg.ts';
 import { lineBefore, nameText, operandText, readingText } from './repair.ts';
 import type { Fix, Report, Rule } from './rule.ts';
@@ -32,7 +32,7 @@ const activeIn = (matter: Matter): readonly Part[] =>
 
 function wasHeated(matter: Matter, part: Part): boolean {
   if (part.baked || endsEnzymes(part.reached, 0)) return true;
-  return lifeBefore(matter).some((record) => isIn(record.result, part) && endedBy(record));
+  return lifeOf(matter, part).some(endedBy);
 }
 
 /** A hold that is long enough; steeping or heating by eye that may have been hot enough. */

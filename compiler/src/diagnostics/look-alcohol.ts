@@ -2,8 +2,7 @@
 import { alcoholLeft, drivesOffFrom } from '../matter/alcohol.ts';
 import { type Interval, interval, times } from '../quantities/interval.ts';
 import type { Matter, Part } from '../run/trace.ts';
-import { lifeBefore } from './look.ts';
-import { isIn } from './look-egg.ts';
+import { lifeOf } from './look.ts';
 
 /** Grams of alcohol weighed in a part. */
 export function alcoholWeighed({ line, grams }: Part): number {
@@ -14,9 +13,8 @@ export function alcoholWeighed({ line, grams }: Part): number {
 export function alcoholIn(matter: Matter, part: Part): Interval {
   const weighed = alcoholWeighed(part);
   let seconds: number | null = null;
-  for (const record of lifeBefore(matter)) {
-    const body = isIn(record.result, part) ? record.result : null;
-    if (!body || (body.heat.celsius.low < drivesOffFrom && record.medium !== 'oven')) continue;
+  for (const record of lifeOf(matter, part)) {
+    if (record.result.heat.celsius.low < drivesOffFrom && record.medium !== 'oven') continue;
     const longer = record.medium === 'stove' || record.medium === 'oven' ? (record.seconds?.range.low ?? 0) : 0;
     seconds = (seconds ?? 0) + longer;
   }

@@ -1,7 +1,7 @@
 /** How rules look at egg: which parts are egg, where they were heated and how, and what of it is still raw. */
 import type { Heat, Matter, Part, StepRecord } from '../run/trace.ts';
 import { eggMediumOf } from '../steps/treatment.ts';
-import { lifeBefore, massOf, traitsOf, warmest } from './look.ts';
+import { lifeOf, massOf, traitsOf, warmest } from './look.ts';
 
 export const isEgg = (part: Part): boolean => eggMediumOf(part) !== null;
 
@@ -26,8 +26,7 @@ export const inHotBath = ({ medium }: StepRecord): boolean => medium === 'water 
 export const isIn = (matter: Matter, part: Part): boolean => matter.parts.some(({ line }) => line === part.line);
 
 /** Where a part was heated, the last first. */
-export const heatings = (matter: Matter, part: Part): readonly StepRecord[] =>
-  lifeBefore(matter).filter((record) => heats(record) && isIn(record.result, part));
+export const heatings = (matter: Matter, part: Part): readonly StepRecord[] => lifeOf(matter, part).filter(heats);
 
 /** °C from which yolk thickens (McGee 2004: 65 °C): at that it is raw no more. */
 export const yolkThickensFrom = 65;

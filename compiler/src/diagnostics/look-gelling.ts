@@ -2,7 +2,7 @@
 import { type Agent, gellingAgents } from '../matter/gelling.ts';
 import { bodiesOf } from '../run/matter-of.ts';
 import type { Matter, Part, StepRecord } from '../run/trace.ts';
-import { lifeBefore, massOf, shareOfTraits, traitsOf } from './look.ts';
+import { lifeOf, massOf, shareOfTraits, traitsOf } from './look.ts';
 import { heats, isIn, thickening } from './look-egg.ts';
 
 const agents = Object.keys(gellingAgents) as Agent[];
@@ -32,7 +32,7 @@ export const percentIn = (body: Matter, part: Part) => ({
 /** The step that should have dissolved it, where it certainly did not get hot enough; null where it did, or where nobody can tell. */
 export function undissolvedAt(result: Matter, part: Part, from: number): StepRecord | null {
   if (part.baked || part.reached >= from) return null;
-  const life = lifeBefore(result).filter((record) => isIn(record.result, part));
+  const life = lifeOf(result, part);
   const heated = life.filter(heats);
   if (heated.some((record) => record.written === null && record.result.heat.celsius.high >= from)) return null;
   const hottest = heated.sort((a, b) => (b.written?.high ?? 0) - (a.written?.high ?? 0))[0];

@@ -4,7 +4,7 @@ import { bodiesOf } from '../run/matter-of.ts';
 import type { Matter, Part, Run, StepRecord } from '../run/trace.ts';
 import { isBakedCustard } from '../steps/custard.ts';
 import { eggMediumOf, sugarPercent } from '../steps/treatment.ts';
-import { lifeBefore, shareOfTraits } from './look.ts';
+import { lifeOf, shareOfTraits } from './look.ts';
 import { eggsOf, heats, isIn, isPasteurised, thickening } from './look-egg.ts';
 
 export interface UnsafeEgg {
@@ -21,11 +21,11 @@ export interface UnsafeEgg {
 export function unsafeEggs(run: Run): readonly UnsafeEgg[] {
   if (!run.result || run.records.length === 0) return [];
   const { result } = run;
-  const before = new Set(lifeBefore(result));
-  const life = run.records.filter((record) => before.has(record));
+  const order = new Map(run.records.map((record, index) => [record, index] as const));
+  const inOrder = (a: StepRecord, b: StepRecord): number => (order.get(a) ?? 0) - (order.get(b) ?? 0);
   return eggsOf(result).flatMap((part) => {
     if (part.baked || isPasteurised(part) || sufficient(...part.holds) || inRawDough(result, part)) return [];
-    const own = life.filter((record) => isIn(record.result, part));
+    const own = [...lifeOf(result, part)].sort(inOrder);
     // Heated by eye: `no-checkpoint` asks for the reading, and how far it came cannot be told.
     if (endsUnread(own, part)) return [];
     const cooked = own.filter(cooks).reduce<StepRecord | null>((a, b) => (a && lowOf(a) > lowOf(b) ? a : b), null);

@@ -65,6 +65,24 @@ export function lifeBefore(matter: Matter): readonly StepRecord[] {
   return [...seen];
 }
 
+/** Everything that happened to what came from one line, latest first; indexed once for a matter. */
+export function lifeOf(matter: Matter, { line }: Part): readonly StepRecord[] {
+  let index = lives.get(matter);
+  if (!index) {
+    index = new Map();
+    for (const record of lifeBefore(matter))
+      for (const part of record.result.parts) {
+        const known = index.get(part.line);
+        if (known) known.push(record);
+        else index.set(part.line, [record]);
+      }
+    lives.set(matter, index);
+  }
+  return index.get(line) ?? [];
+}
+
+const lives = new WeakMap<Matter, Map<SourceLine, StepRecord[]>>();
+
 const madeBy = (matter: Matter): StepRecord[] =>
   [matter, ...(matter.layers ?? [])].flatMap((body) => (body.made ? [body.made] : []));
 

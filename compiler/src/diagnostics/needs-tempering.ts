@@ -26,10 +26,11 @@ function meetingOf(record: StepRecord): Meeting | null {
   if (step.node.verb === 'temper' || result.layers || result.phase === 'dough') return null;
   if (thickening(result) >= protecting.starch) return null;
   const parties = record.inputs.filter((input) => input.role !== 'with' && input.matter.grams.high > 0);
+  const hots = parties.filter(({ matter }) => warmth(matter.heat) > yolkThickensFrom && flows(matter));
+  if (hots.length === 0) return null;
   for (const yolk of parties.filter(({ matter }) => matter.parts.some((part) => holdsYolk(part) && isRaw(matter, part))))
-    for (const hot of parties) {
-      if (hot === yolk || warmth(hot.matter.heat) <= yolkThickensFrom || !flows(hot.matter)) continue;
-      if (loosened(yolk.matter, hot.matter) || syrupAtWork(record, hot.matter)) continue;
+    for (const hot of hots) {
+      if (hot === yolk || loosened(yolk.matter, hot.matter) || syrupAtWork(record, hot.matter)) continue;
       const together = atWorst(parties);
       if (together > yolkThickensFrom) return { hot, yolk, together };
     }

@@ -4,8 +4,8 @@ import { formatCelsius } from '../quantities/format.ts';
 import { interval } from '../quantities/interval.ts';
 import { bodiesOf } from '../run/matter-of.ts';
 import type { Matter, Part, Run, StepRecord } from '../run/trace.ts';
-import { lifeBefore, placeOfStep, traitsOf } from './look.ts';
-import { heats, holdsYolk, isIn, thickening, thickeningGrams, waterShare } from './look-egg.ts';
+import { lifeOf, placeOfStep, traitsOf } from './look.ts';
+import { heats, holdsYolk, thickening, thickeningGrams, waterShare } from './look-egg.ts';
 import { otherReading } from './repair.ts';
 import type { Report, Rule } from './rule.ts';
 
@@ -37,9 +37,7 @@ interface Undercooked {
 
 function undercooked(run: Run, result: Matter, part: Part): Undercooked | null {
   if (part.baked || thickeningGrams(part) <= 0) return null;
-  const cooking = lifeBefore(result).filter(
-    (record) => onStove(record) && isIn(record.result, part) && bodiesOf(record.result).some(isThickened),
-  );
+  const cooking = lifeOf(result, part).filter((record) => onStove(record) && bodiesOf(record.result).some(isThickened));
   // Boiled, or cooked by eye: it may well have been hot enough.
   if (cooking.length === 0 || cooking.some((record) => record.written === null)) return null;
   const hottest = cooking.reduce((a, b) => ((b.written?.high ?? 0) > (a.written?.high ?? 0) ? b : a));
