@@ -73,7 +73,7 @@ export function textMateGrammar(): TextMateGrammar {
         null,
       ),
       step: opened(
-        'keyword.operator.verb.nappe entity.name.function.nappe',
+        'entity.name.function.nappe',
         verbs.map((row) => row.word),
         null,
       ),
