@@ -11,8 +11,10 @@ export interface Bench {
   readonly component: Component;
   readonly settings: Settings;
   readonly chosen: Chosen;
-  /** What `makes` counts; 1 where it counts nothing. */
-  readonly count: number;
+  /** The pieces made: what `makes` counts, at this size; 1 where it counts nothing. */
+  readonly pieces: number;
+  /** Times the written grams, of the lines and of what steps take. */
+  readonly factor: number;
   readonly makesNoun: string | null;
   readonly slots: Map<string, Slot>;
   /** All slots ever filled in this block, for the leftovers. */

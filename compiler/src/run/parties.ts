@@ -114,21 +114,25 @@ function take(
 }
 
 function gramsAsked(bench: Bench, slot: Slot, matter: Matter, quantity: Quantity): number {
-  const number = ((quantity.low + quantity.high) / 2) * (quantity.each ? bench.count : 1);
-  if (quantity.unit === '%') return (number / 100) * slot.first;
+  const written = (quantity.low + quantity.high) / 2;
+  if (quantity.unit === '%') return (written / 100) * slot.first;
   if (quantity.unit === 'some') return Math.min(1, gramsIn(slot));
-  if (quantity.unit === 'pc') {
-    const amount = slot.line?.amount.base;
-    return number * (amount?.unit === 'pc' && amount.gramsPerUnit ? amount.gramsPerUnit : slot.first);
-  }
+  const piece = pieceOf(slot);
+  // Of what has no piece of its own, one is the whole.
+  if (quantity.unit === 'pc' && piece === null) return written * slot.first;
   const density = middle(matter.grams) / Math.max(1e-9, middle(millilitresOf(matter)));
-  return number * (gramsPerUnit(quantity.unit, { density, piece: null }) ?? 1);
+  return written * (quantity.each ? bench.pieces : bench.factor) * (gramsPerUnit(quantity.unit, { density, piece }) ?? 1);
+}
+
+function pieceOf({ line }: Slot): number | null {
+  if (line?.amount.base.unit === 'pc' && line.amount.base.gramsPerUnit) return line.amount.base.gramsPerUnit;
+  return line?.substance.is === 'kind' ? line.substance.kind.piece : null;
 }
 
 /** Grams of a bare amount (`portion 100 ml`) over all pieces that `makes` counts. */
 export function gramsPortioned(bench: Bench, matter: Matter, quantity: Quantity): number {
   const density = middle(matter.grams) / Math.max(1e-9, middle(millilitresOf(matter)));
-  return ((quantity.low + quantity.high) / 2) * (gramsPerUnit(quantity.unit, { density, piece: null }) ?? 0) * bench.count;
+  return ((quantity.low + quantity.high) / 2) * (gramsPerUnit(quantity.unit, { density, piece: null }) ?? 0) * bench.pieces;
 }
 
 function reportSelf(bench: Bench, step: Step, operand: Operand): void {

@@ -32,9 +32,9 @@ function reserve(bench: Bench, step: Step, id: string): StepRecord | null {
   const parties = partiesOf(bench, step);
   const taken = parties.operands[0];
   if (!taken) return null;
-  const slot = addSlot(bench, taken.matter, as ? [as.name.text] : []);
-  // All of it put by under no other name: it stays what it was called.
-  if (!as) for (const name of taken.slot.names) bench.slots.set(name.toLowerCase(), slot);
+  // All of it put by under no other name: it stays where it is and what it was called.
+  if (!as && !taken.partial) Object.assign(taken.slot, { matter: taken.matter, usedBy: null });
+  else addSlot(bench, taken.matter, as ? [as.name.text] : []);
   bench.current = keepCurrent;
   const left = taken.slot.matter ?? taken.matter;
   const record = plain(bench, step, id, left, [

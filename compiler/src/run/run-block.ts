@@ -15,7 +15,7 @@ export interface BlockInput {
   readonly selection: Selection;
   readonly factor: number;
   readonly settings: Settings;
-  readonly count: number;
+  readonly pieces: number;
   readonly makesNoun: string | null;
   readonly batchOf: SourceLine | null;
   /** The slot of another component's result, filled when first asked for; null where there is none of that name. */
@@ -26,12 +26,13 @@ export interface BlockInput {
 
 export function runBlock(input: BlockInput): BlockRun {
   const { component, selection, settings, factor } = input;
-  const weighed = weigh(component, selection, input.count);
+  const weighed = weigh(component, selection, input.pieces / factor);
   const bench: Bench = {
     component,
     settings,
     chosen: chosenOf(selection),
-    count: input.count,
+    pieces: input.pieces,
+    factor,
     makesNoun: input.makesNoun,
     slots: new Map(),
     all: [],

@@ -74,6 +74,7 @@ export function runStep(bench: Bench, step: Step, id: string): StepRecord | null
     node,
     chosen: bench.chosen,
     settings: bench.settings,
+    factor: bench.factor,
     together,
     base,
     operands: base ? operands : operands.length > 1 ? operands : [],
@@ -83,17 +84,23 @@ export function runStep(bench: Bench, step: Step, id: string): StepRecord | null
     mould,
   };
   const effect = row.effect(act);
-  const seconds =
-    typeof effect.seconds === 'function'
-      ? once(effect.seconds)
-      : () => (effect.seconds as Interval | undefined) ?? interval(30, 120);
+  const seconds = secondsOf(effect);
   let matter = lossesTaken(bench, step, effect.matter);
   if (withs.length > 0 && node.verb !== 'grease') matter = layered([matter, ...withs]);
   matter = stackedIn(bench, step, subject, parties, matter);
   matter = passTime(matter, together, seconds);
+  const before = bench.current;
   const slot = settle(bench, step, subject, parties, matter, row.takesUp === true);
+  if (isSmear(step, parties)) {
+    slot.spent = true;
+    bench.current = before;
+  }
   return recordOf(bench, step, id, { inputs, matter, slot, act, effect, seconds, mould: slot.vessel ?? mould });
 }
+
+/** `grease ring with butter`, `dust tray with flour`: it stays on the vessel, and what is being worked on is still that. */
+const isSmear = ({ node }: Step, parties: Parties): boolean =>
+  (node.verb === 'grease' || node.verb === 'dust') && parties.vessel !== null && parties.operands.length === 0;
 
 interface Subject {
   /** The slot the result goes into; null for a new one. */
@@ -246,13 +253,13 @@ function stackedIn(bench: Bench, step: Step, subject: Subject, parties: Parties,
   return below ? layered([takeShare(below, 1, step), matter]) : matter;
 }
 
-/** Foams in the matter grow older by every step. */
 /** The step's time, reckoned when first asked for. */
 function secondsOf({ seconds }: Effect): () => Interval {
   if (typeof seconds === 'function') return once(seconds);
   return () => seconds ?? interval(30, 120);
 }
 
+/** Foams in the matter grow older by every step. */
 function passTime(matter: Matter, before: Matter, time: () => Interval): Matter {
   const { foam } = matter;
   if (!foam || foam !== before.foam) return matter;

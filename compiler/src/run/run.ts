@@ -91,7 +91,7 @@ class Kitchen {
     private readonly settings: Settings = formula?.settings ?? standardSettings,
   ) {
     const makes = formula ? makesOf(formula, selection) : null;
-    this.count = (makes?.yield.count ?? 1) * factor;
+    this.count = makes?.yield.count ?? 1;
     this.makesNoun = makes?.yield.noun?.key ?? null;
   }
 
@@ -136,7 +136,7 @@ class Kitchen {
     const memo = memoOf(component);
     const id = [
       factor,
-      this.count,
+      this.count * this.factor,
       this.makesNoun,
       this.batchOf?.id ?? '',
       settingsId(this.settings),
@@ -156,7 +156,7 @@ class Kitchen {
       selection: this.selection,
       factor,
       settings: this.settings,
-      count: this.count,
+      pieces: this.count * this.factor,
       makesNoun: this.makesNoun,
       batchOf: this.batchOf,
       others: (key) => this.other(component, key, taken),

@@ -19,6 +19,8 @@ export interface Act {
   readonly node: StepLine;
   readonly chosen: Chosen;
   readonly settings: Settings;
+  /** Times the written grams. */
+  readonly factor: number;
   /** Everything brought together, before the verb's own effect: temperatures balanced, nothing else changed. */
   readonly together: Matter;
   /** What took the others in; null where the operands alone met. */

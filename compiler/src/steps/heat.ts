@@ -3,6 +3,7 @@
 import { fatOf, sugarsOf, total } from '../matter/composition.ts';
 import { waterLeft } from '../matter/sugar.ts';
 import { type Interval, intersect, interval, middle, times } from '../quantities/interval.ts';
+import { gramsPer, isMass } from '../quantities/units.ts';
 import { atOf, clauseOf, losingOf, mediumOf, signOf, targetOf, toCelsiusOf } from '../run/clauses.ts';
 import { heatingSeconds } from '../run/durations.ts';
 import {
@@ -65,8 +66,8 @@ function onStove(least: number): VerbEffect['effect'] {
 function reduceTo(act: Act, matter: Matter): Matter {
   if (losingOf(act.node, act.chosen)) return matter;
   const target = targetOf(act.node, act.chosen);
-  if (target?.is === 'mass' && (target.quantity.unit === 'g' || target.quantity.unit === 'kg')) {
-    const factor = target.quantity.unit === 'kg' ? 1000 : 1;
+  if (target?.is === 'mass' && isMass(target.quantity.unit)) {
+    const factor = gramsPer[target.quantity.unit] * act.factor;
     const mass = middle(matter.grams);
     return evaporate(matter, interval(mass - target.quantity.high * factor, mass - target.quantity.low * factor));
   }
