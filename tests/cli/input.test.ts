@@ -127,7 +127,9 @@ describe('what can be read', () => {
   test('fences of a Markdown file, at the lines of the Markdown', () => {
     const handout = `# Lesson\n\nBefore.\n\n\`\`\`nappe\n${faultyCustard}\`\`\`\n\n\`\`\`js\nnot(ours)\n\`\`\`\n`;
     const answer = nappe(['check', '--format', 'json', 'lesson.md'], { cwd: folderWith({ 'lesson.md': handout }) });
-    expect(JSON.parse(answer.out).diagnostics).toMatchObject([{ file: 'lesson.md', line: 15, code: 'unknown-name' }, {}]);
+    expect(JSON.parse(answer.out).diagnostics).toContainEqual(
+      expect.objectContaining({ file: 'lesson.md', line: 15, code: 'unknown-name' }),
+    );
     expect(answer.status).toBe(1);
   });
 

@@ -36,7 +36,13 @@ const frozenCatalogue = {
   setup(on) {
     on.onLoad({ filter: /compiler[\\/]src[\\/]catalogue[\\/]\w+\.ts$/ }, async ({ path }) => {
       if (!/export const \w+: readonly Kind\[\] =/.test(readFileSync(path, 'utf8'))) return undefined;
-      const { outputFiles } = await build({ entryPoints: [path], bundle: true, write: false, format: 'esm', logLevel: 'warning' });
+      const { outputFiles } = await build({
+        entryPoints: [path],
+        bundle: true,
+        write: false,
+        format: 'esm',
+        logLevel: 'warning',
+      });
       const family = await import(`data:text/javascript;base64,${Buffer.from(outputFiles[0].text).toString('base64')}`);
       const rows = Object.entries(family).map(([name, kinds]) => {
         const json = JSON.stringify(kinds);

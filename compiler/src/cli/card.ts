@@ -68,7 +68,11 @@ function run(file: string, options: Options): void {
     process.exitCode = status.faults;
     return;
   }
-  const { diagnostics, allowed } = checkUnit(workspace, unit.path, { with: Object.values(selection), only: formula, fileName: shownPath });
+  const { diagnostics, allowed } = checkUnit(workspace, unit.path, {
+    with: Object.values(selection),
+    only: formula,
+    fileName: shownPath,
+  });
   const card = makeCard(
     { ...opened, selection, diagnostics, allowed },
     {

@@ -61,10 +61,12 @@ const nothing: FileResult = {
 function check(workspace: Workspace, target: Target, settings: CheckSettings): FileResult {
   const path = slashed(target.path);
   const source = workspace.source(path);
-  if ('refused' in source) return { ...nothing, failures: [source.why] };
+  if ('refused' in source) return { ...nothing, failures: [`${display(target.path)}: ${source.why}`] };
   const checked = checkUnit(workspace, path, { with: settings.with, fileName: shownPath });
   const choices = settings.with.length > 0 ? workspace.unit(path).formulas.flatMap((formula) => formula.choices) : [];
   const { unknown } = fixedBy(choices, settings.with);
-  const failures = checked.faults.map(({ part, formula, message }) => report(message, `${display(target.path)} (${formula}, ${part})`, settings.version));
+  const failures = checked.faults.map(({ part, formula, message }) =>
+    report(message, `${display(target.path)} (${formula}, ${part})`, settings.version),
+  );
   return { ...checked, offered: settings.with.filter((value) => !unknown.includes(value)), failures, read: true };
 }

@@ -1,9 +1,9 @@
 /** The answer of `check` for people: each diagnostic with its line, then the counts; in colour where a terminal shows it. */
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { type merged, renderText, plain as uncoloured } from '../index.ts';
-import type { Diagnostic, Severity } from '../diagnostics/rule.ts';
 import type { Style } from '../diagnostics/render-text.ts';
+import type { Diagnostic, Severity } from '../diagnostics/rule.ts';
+import { type merged, renderText, plain as uncoloured } from '../index.ts';
 import { standardInput, type Target } from './targets.ts';
 import { hasColour, printable } from './terminal.ts';
 

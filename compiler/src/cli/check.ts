@@ -25,8 +25,16 @@ const many = 150;
 export function define(command: Command): void {
   command
     .argument('[paths...]', 'formula files, Markdown with nappe fences, folders, or - for standard input', ['.'])
-    .addOption(new Option('--format <format>', 'text to read, or data for programs, code scanners or a forge').choices(formats).default('text'))
-    .option('--with <values>', 'look only at these choice values, such as "cut, raspberry"; otherwise at every combination', values)
+    .addOption(
+      new Option('--format <format>', 'text to read, or data for programs, code scanners or a forge')
+        .choices(formats)
+        .default('text'),
+    )
+    .option(
+      '--with <values>',
+      'look only at these choice values, such as "cut, raspberry"; otherwise at every combination',
+      values,
+    )
     .option('--strict', 'let warnings fail too')
     .option('--since <revision>', 'look only at files that changed since a git revision, and at those that take from them')
     .addHelpText('after', '\nExit status: 0 nothing wrong, 1 something is, 2 a file could not be read.')
@@ -35,7 +43,8 @@ export function define(command: Command): void {
 
 async function run(paths: readonly string[], options: Options): Promise<void> {
   const found = await targetsOf(paths, (name) => isFormula(name) || isMarkdown(name));
-  const targets = options.since === undefined ? found.targets : await (await import('./since.ts')).affected(found.targets, options.since);
+  const targets =
+    options.since === undefined ? found.targets : await (await import('./since.ts')).affected(found.targets, options.since);
   const settings: CheckSettings = { with: options.with ?? [], version };
   const results = await checkAll(targets, settings);
   const read = results.filter((result) => result.read);
@@ -66,7 +75,8 @@ async function checkAll(targets: readonly Target[], settings: CheckSettings): Pr
 /** A value no formula offers is mistyped: to check everything but it would look like a pass. */
 function refuseUnknown(wanted: readonly string[], results: readonly FileResult[]): void {
   const unknown = wanted.filter((value) => !results.some(({ offered }) => offered.includes(value)));
-  if (unknown.length > 0 && results.length > 0) throw new UsageError(`no formula here offers the choice value ${unknown.join(', ')}.`);
+  if (unknown.length > 0 && results.length > 0)
+    throw new UsageError(`no formula here offers the choice value ${unknown.join(', ')}.`);
 }
 
 async function asSarif(answer: ReturnType<typeof merged>, failures: readonly string[]): Promise<string> {

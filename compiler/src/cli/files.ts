@@ -14,10 +14,12 @@ export const sizeLimit = 5_000_000;
 
 /** A file, folder or standard input that cannot be used; its message starts with the path and is for a cook. */
 export class Unreadable extends Error {
+  readonly why: string;
   readonly reason: 'missing' | 'outside' | 'unreadable';
 
   constructor(path: string, why: string, reason: 'missing' | 'outside' | 'unreadable' = 'unreadable') {
     super(`${path}: ${why}`);
+    this.why = why;
     this.reason = reason;
   }
 }
@@ -32,7 +34,7 @@ export function filesOnDisk(root: string, given: ReadonlyMap<string, string> = n
       try {
         return { text: readText(realPathWithin(root, path)) };
       } catch (error) {
-        if (error instanceof Unreadable) return { refused: error.reason, why: error.message };
+        if (error instanceof Unreadable) return { refused: error.reason, why: error.why };
         throw error;
       }
     },
@@ -55,7 +57,7 @@ export function locate(path: string): { readonly path: string; readonly stats: S
     const real = realpathSync.native(resolve(path));
     return { path: real, stats: statSync(real) };
   } catch (error) {
-    throw new Unreadable(path, whyNot(error, path), codeOf(error) === 'ENOENT' ? 'missing' : 'unreadable');
+    throw refusal(error, path, path);
   }
 }
 
@@ -69,14 +71,12 @@ export function readText(path: string): string {
     if (!stats.isFile()) throw new Unreadable(shown, 'this is no ordinary file; to read from a pipe, give - as the file.');
     file = openSync(path, 'r');
   } catch (error) {
-    if (error instanceof Unreadable) throw error;
-    throw new Unreadable(shown, whyNot(error, path), codeOf(error) === 'ENOENT' ? 'missing' : 'unreadable');
+    throw refusal(error, path, shown);
   }
   try {
     return decode(readAtMost(file, fstatSync(file).size), shown);
   } catch (error) {
-    if (error instanceof Unreadable) throw error;
-    throw new Unreadable(shown, whyNot(error, path));
+    throw refusal(error, path, shown);
   } finally {
     closeSync(file);
   }
@@ -147,15 +147,21 @@ function decode(bytes: Uint8Array, shown: string): string {
   return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length).toString('utf8');
 }
 
-function whyNot(error: unknown, path: string): string {
+/** What the system refuses, in words; what it did not say is a fault of the program, and stays one. */
+function refusal(error: unknown, path: string, shown: string): unknown {
   const code = codeOf(error);
+  if (error instanceof Unreadable || code === undefined) return error;
+  return new Unreadable(shown, whyNot(code, path), code === 'ENOENT' || code === 'ENOTDIR' ? 'missing' : 'unreadable');
+}
+
+function whyNot(code: string, path: string): string {
   if (code === 'ENOENT')
     return existsSync(`${path}.nappe`) ? `there is no such file; ${path}.nappe is there.` : 'there is no such file.';
   if (code === 'ENOTDIR') return 'there is no such file.';
   if (code === 'EACCES' || code === 'EPERM') return 'this may not be read: permission denied.';
   if (code === 'ELOOP') return 'this is a link that leads back to itself.';
   if (code === 'ENAMETOOLONG') return 'this name is too long.';
-  return `this could not be read (${code ?? String(error)}).`;
+  return `this could not be read (${code}).`;
 }
 
 const codeOf = (error: unknown): string | undefined => (error as NodeJS.ErrnoException).code;

@@ -51,7 +51,7 @@ export function starter(name: string, makes: string): string {
   bloom gelatin in cold water for 10 min
   heat whole milk, cream, caster sugar to 60-65 °C until dissolved
   add gelatin until dissolved
-  cool to 20-25 °C
+  cool to 20-25 °C in ice bath
   pour into ${noun ?? 'dish'}
   chill to 4 °C for 6 h
 `;

@@ -85,5 +85,7 @@ export async function checkInWorkers(
     while (waiting.length > 0);
   };
   await Promise.all(Array.from({ length: count }, employUntilDone));
-  return results.map((result, index) => result ?? failed(targets[index] as Target, new Error('no answer came'), settings.version));
+  return results.map(
+    (result, index) => result ?? failed(targets[index] as Target, new Error('no answer came'), settings.version),
+  );
 }

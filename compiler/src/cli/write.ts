@@ -26,11 +26,9 @@ export function writeWhole(path: string, text: string): void {
     if (old && !old.isFile()) writeFileSync(path, text);
     else replace(old ? locate(path).path : path, text, old);
   } catch (error) {
-    if (error instanceof Unreadable) throw error;
-    throw new Unreadable(
-      display(path),
-      `this could not be written (${(error as NodeJS.ErrnoException).code ?? String(error)}); nothing was changed.`,
-    );
+    const { code } = error as NodeJS.ErrnoException;
+    if (error instanceof Unreadable || code === undefined) throw error;
+    throw new Unreadable(display(path), `this could not be written (${code}); nothing was changed.`);
   }
 }
 
