@@ -10,7 +10,7 @@
 import type { Interval } from '../quantities/interval.ts';
 import { type Composition, total } from './composition.ts';
 import { inverse } from './curve.ts';
-import { enthalpy } from './melting.ts';
+import { enthalpyOf } from './melting.ts';
 
 /** Matter to be mixed. */
 export interface HeatPart {
@@ -32,7 +32,7 @@ export function mixtureTemperature(parts: readonly HeatPart[]): Interval {
 }
 
 /** K; far below what a thermometer or the models can tell. */
-const tolerance = 1e-7;
+const tolerance = 1e-9;
 
 /** Of the two states of fat, `choose` takes the one that needs more heat (a colder mixture) or less (a warmer one). */
 function balance(
@@ -40,17 +40,19 @@ function balance(
   celsiusOf: (part: HeatPart) => number,
   choose: (crystallised: number, melted: number) => number,
 ): number {
-  const own = parts.map((part) => ({
-    part,
-    crystallised: enthalpy(part.composition, celsiusOf(part)),
-    melted: enthalpy(part.composition, celsiusOf(part), 'melted'),
-  }));
-  const heatNeeded = (celsius: number): number =>
-    own.reduce((sum, { part, crystallised, melted }) => {
-      const asCrystallised = enthalpy(part.composition, celsius) - crystallised;
-      if (part.coldFat) return sum + asCrystallised;
-      return sum + choose(asCrystallised, enthalpy(part.composition, celsius, 'melted') - melted);
-    }, 0);
+  const own = parts.map((part) => {
+    const heat = enthalpyOf(part.composition);
+    const celsius = celsiusOf(part);
+    return { coldFat: part.coldFat ?? false, heat, crystallised: heat(celsius, 'crystallised'), melted: heat(celsius, 'melted') };
+  });
+  const heatNeeded = (celsius: number): number => {
+    let needed = 0;
+    for (const { coldFat, heat, crystallised, melted } of own) {
+      const asCrystallised = heat(celsius, 'crystallised') - crystallised;
+      needed += coldFat ? asCrystallised : choose(asCrystallised, heat(celsius, 'melted') - melted);
+    }
+    return needed;
+  };
   const celsius = parts.map(celsiusOf);
   return inverse(heatNeeded, 0, Math.min(...celsius), Math.max(...celsius), tolerance);
 }

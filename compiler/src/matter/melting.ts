@@ -13,7 +13,7 @@
 import type { Composition } from './composition.ts';
 import { type Curve, inverse, valueAt } from './curve.ts';
 import { iceGrams } from './freezing.ts';
-import { heatAboveZero, sensibleHeat } from './thermal.ts';
+import { heatAboveZero, heatCapacityOf, sensibleHeat } from './thermal.ts';
 
 /** Whether the fat has crystallised as far as it will at its temperature, or is all still melted. */
 export type FatState = 'crystallised' | 'melted';
@@ -31,21 +31,28 @@ export const solidMilkFat = (celsius: number): number => valueAt(milkFatCurve, c
 export const solidCocoaButter = (celsius: number): number => valueAt(cocoaButterCurve, celsius) / 100;
 
 /** Heat in J that a mixture, given in grams, holds above itself at 0 °C and all liquid; rises with temperature. */
-export function enthalpy(c: Composition, celsius: number, fat: FatState = 'crystallised'): number {
-  const ice = iceGrams(c, celsius);
-  const iceInsteadOfWater =
-    ice === 0 ? 0 : ice * (heatAboveZero('ice', celsius) - heatAboveZero('water', celsius) - heatOfFusion.ice);
-  const fusionOfFat =
-    fat === 'melted'
-      ? 0
-      : c.milkFat * solidMilkFat(celsius) * heatOfFusion.milkFat +
-        c.cocoaButter * solidCocoaButter(celsius) * heatOfFusion.cocoaButter;
-  return sensibleHeat(c, celsius) + iceInsteadOfWater - fusionOfFat;
+export const enthalpy = (c: Composition, celsius: number, fat: FatState = 'crystallised'): number => enthalpyOf(c)(celsius, fat);
+
+/** `enthalpy` of one mixture at many temperatures. */
+export function enthalpyOf(c: Composition): (celsius: number, fat: FatState) => number {
+  const capacity = heatCapacityOf(c);
+  return (celsius, fat) => {
+    const ice = iceGrams(c, celsius);
+    const asIce = ice === 0 ? 0 : ice * (heatAboveZero('ice', celsius) - heatAboveZero('water', celsius) - heatOfFusion.ice);
+    return sensibleHeat(capacity, celsius) + asIce - (fat === 'melted' ? 0 : fusionOfFat(c, celsius));
+  };
+}
+
+function fusionOfFat({ milkFat, cocoaButter }: Composition, celsius: number): number {
+  const ofMilkFat = milkFat === 0 ? 0 : milkFat * solidMilkFat(celsius) * heatOfFusion.milkFat;
+  return cocoaButter === 0 ? ofMilkFat : ofMilkFat + cocoaButter * solidCocoaButter(celsius) * heatOfFusion.cocoaButter;
 }
 
 /** Temperature in °C at which a mixture holds so much heat, between -60 and 300 °C. */
-export const temperatureAt = (c: Composition, joules: number, fat: FatState = 'crystallised'): number =>
-  inverse((celsius) => enthalpy(c, celsius, fat), joules, -60, 300);
+export function temperatureAt(c: Composition, joules: number, fat: FatState = 'crystallised'): number {
+  const heat = enthalpyOf(c);
+  return inverse((celsius) => heat(celsius, fat), joules, -60, 300);
+}
 
 const milkFatCurve: Curve = [
   [-40, 100],

@@ -73,38 +73,34 @@ export function conductivity(c: Composition, celsius: number): number {
   return volumeTimesK / millilitres(c, celsius);
 }
 
-/** Heat in J that one gram of a part holds above its own state at 0 °C: the integral of its specific heat. */
-export function heatAboveZero(part: ThermalPart, celsius: number): number {
-  const [a, b, c] = capacityRow(part, celsius);
-  const t = clamp(celsius);
-  const withinRange = a * t + (b * t ** 2) / 2 + (c * t ** 3) / 3;
-  return withinRange + quadratic([a, b, c], t) * (celsius - t);
+/** Heat in J that one gram of a part holds above its own state at 0 °C. */
+export const heatAboveZero = (part: ThermalPart, celsius: number): number => integral(capacityRow(part, celsius), celsius);
+
+/** Heat capacity of a whole mixture in J/K, below and above 0 °C; no phase change counted. */
+export interface HeatCapacity {
+  readonly cold: Quadratic;
+  readonly warm: Quadratic;
 }
 
-/** Heat in J that a mixture, given in grams, holds above itself at 0 °C, its water liquid throughout; no phase change counted. */
-export function sensibleHeat(c: Composition, celsius: number): number {
-  const [constant, linear, square] = capacityOf(c)[celsius < 0 ? 'cold' : 'warm'];
+/** Of a mixture given in grams, its water liquid throughout. */
+export function heatCapacityOf(c: Composition): HeatCapacity {
+  const { water, ...parts } = thermalParts(c);
+  const dry = [0, 0, 0];
+  for (const [part, grams] of Object.entries(parts) as [ThermalPart, number][])
+    for (let power = 0; power < 3; power++) dry[power]! += grams * heatCapacity[part][power]!;
+  const withWater = (row: Quadratic): Quadratic => [dry[0]! + water * row[0], dry[1]! + water * row[1], dry[2]! + water * row[2]];
+  return { cold: withWater(heatCapacity.coldWater), warm: withWater(heatCapacity.water) };
+}
+
+/** Heat in J that a mixture holds above itself at 0 °C: the integral of its heat capacity. */
+export const sensibleHeat = ({ cold, warm }: HeatCapacity, celsius: number): number =>
+  integral(celsius < 0 ? cold : warm, celsius);
+
+function integral([constant, linear, square]: Quadratic, celsius: number): number {
   const t = clamp(celsius);
   const withinRange = t * (constant + t * (linear / 2 + (t * square) / 3));
   return withinRange + (constant + t * (linear + t * square)) * (celsius - t);
 }
-
-/** Heat capacity of a whole mixture in J/K, remembered because a balance asks for it at many temperatures. */
-function capacityOf(c: Composition): Record<'cold' | 'warm', Quadratic> {
-  let known = capacities.get(c);
-  if (!known) {
-    const at = (celsius: number): Quadratic => [
-      sum(c, (part) => capacityRow(part, celsius)[0]),
-      sum(c, (part) => capacityRow(part, celsius)[1]),
-      sum(c, (part) => capacityRow(part, celsius)[2]),
-    ];
-    known = { cold: at(-1), warm: at(1) };
-    capacities.set(c, known);
-  }
-  return known;
-}
-
-const capacities = new WeakMap<Composition, Record<'cold' | 'warm', Quadratic>>();
 
 /** The constituents as the table knows them, in grams. */
 function thermalParts(c: Composition): Record<Exclude<ThermalPart, 'ice'>, number> {
