@@ -1,54 +1,24 @@
 /** `cooling-too-slow`: perishable matter stays too long in the warmth where bacteria grow. */
-import { type CoolingMedium, coolingMedia, quickestSeconds, twoStageLimits } from '../matter/cooling.ts';
+import { twoStageLimits } from '../matter/cooling.ts';
 import { formatDuration } from '../quantities/format.ts';
-import { interval, middle } from '../quantities/interval.ts';
-import { clauseOf } from '../run/clauses.ts';
-import { thermalComposition } from '../run/matter-of.ts';
-import type { Matter, Run, StepRecord } from '../run/trace.ts';
-import { millilitresOf } from '../run/volume-of.ts';
+import type { Run, StepRecord } from '../run/trace.ts';
+import { lateAfter, marks } from './cooling-clock.ts';
 import { lastHeated, placeOfStep } from './look.ts';
-import { isPerishable } from './look-perishable.ts';
 import type { Report, Rule } from './rule.ts';
-
-/** °C: where the clock starts, and its two marks (FDA Food Code 2022, 3-501.14). */
-const marks = { start: 57, first: 21, last: 5 } as const;
-
-/** How far a mass has come: everything at its quickest. */
-interface Clock {
-  readonly celsius: number;
-  readonly seconds: number;
-}
-
-type Mark = 'first' | 'last';
-
-interface Late {
-  readonly record: StepRecord;
-  readonly mark: Mark;
-  readonly seconds: number;
-  /** False: it is not there yet when the step ends. */
-  readonly reached: boolean;
-}
-
-const cooling: ReadonlySet<string> = new Set(['cool', 'chill', 'rest', 'freeze', 'proof', 'thaw']);
 
 function check(run: Run, report: Report): void {
   const told = new Set<StepRecord>();
-  for (const hot of run.records) {
-    if (hot.result.heat.celsius.low < marks.start || !isPerishable(hot.result)) continue;
+  for (const hot of run.records)
     for (const next of run.later.get(hot) ?? []) {
-      if (next.result.heat.celsius.low >= marks.start) continue;
-      const clock = { celsius: marks.start, seconds: 0 };
-      // Most matter is cold in time by the plainest reckoning, stirred; only where it is not is every case tried.
-      const late = follow(run, hot.result, next, clock, true) && follow(run, hot.result, next, clock, false);
+      const late = lateAfter(run, hot, next);
       if (!late || told.has(late.record)) continue;
       told.add(late.record);
-      const limit = late.mark === 'first' ? twoStageLimits.to21 : twoStageLimits.to5;
       report({
         severity: 'warning',
         place: placeOfStep(late.record.step),
         numbers: {
           seconds: Math.round(late.seconds),
-          limit,
+          limit: late.mark === 'first' ? twoStageLimits.to21 : twoStageLimits.to5,
           celsius: marks[late.mark],
           start: marks.start,
           reached: late.reached,
@@ -56,85 +26,7 @@ function check(run: Run, report: Report): void {
         related: lastHeated(hot.result.heat),
       });
     }
-  }
 }
-
-/** Goes on from a step until it is cold, hot again or late; where there are several ways, only if all are. */
-function follow(run: Run, before: Matter, record: StepRecord, clock: Clock, stirred: boolean): Late | null {
-  const after = record.result.heat;
-  if (after.heated?.step === record.step && after.celsius.low > clock.celsius) return null;
-  if (!isPerishable(record.result)) return null;
-  const end = Math.min(clock.celsius, coldEnd(record));
-  const pace = paceOf(before, record, clock.celsius, end, stirred);
-  for (const mark of ['first', 'last'] as const) {
-    if (clock.celsius <= marks[mark]) continue;
-    const reached = end <= marks[mark];
-    const seconds = clock.seconds + (reached ? pace.to(marks[mark]) : pace.whole);
-    if (seconds > (mark === 'first' ? twoStageLimits.to21 : twoStageLimits.to5)) return { record, mark, seconds, reached };
-  }
-  if (end <= marks.last) return null;
-  const next = { celsius: end, seconds: clock.seconds + pace.whole };
-  const ways = (run.later.get(record) ?? []).map((later) => follow(run, record.result, later, next, stirred));
-  return ways.every((way) => way !== null) ? (ways[0] ?? null) : null;
-}
-
-/** The coldest it may be after a step, by what is written or reckoned. */
-const coldEnd = ({ result: { heat } }: StepRecord): number =>
-  heat.basis === 'written' && heat.written && Number.isFinite(heat.written.low) ? heat.written.low : heat.celsius.low;
-
-/** Seconds below 57 °C that a step takes at its quickest, and those until a reading on the way. */
-interface Pace {
-  readonly whole: number;
-  readonly to: (celsius: number) => number;
-}
-
-function paceOf(before: Matter, record: StepRecord, from: number, end: number, stirred: boolean): Pace {
-  const { verb } = record.step.node;
-  const isHot = before.heat.celsius.low > marks.start;
-  const model = (to: number): number => quickest(before, record, from, to, stirred);
-  const written = clauseOf(record.step.node, 'for') ? (record.seconds?.range.low ?? null) : null;
-  if (!cooling.has(verb)) {
-    // Steeped, strained or poured: what it cools on the way from the boil takes no time that counts.
-    const whole = isHot ? 0 : (record.seconds?.range.low ?? 0);
-    return { whole, to: () => whole };
-  }
-  if (written === null) return { whole: model(end), to: model };
-  // A stay as a whole: by its end it is as cold as is written, but it may be so long before.
-  if (verb !== 'cool') return { whole: written, to: (celsius) => Math.min(model(celsius), written) };
-  const all = quickest(before, record, Math.max(before.heat.celsius.low, from), end, stirred);
-  const scale = all > 0 ? written / all : 0;
-  return scale > 0
-    ? { whole: scale * model(end), to: (celsius) => scale * model(celsius) }
-    : { whole: written, to: () => written };
-}
-
-function quickest(matter: Matter, record: StepRecord, from: number, to: number, stirred: boolean): number {
-  const medium = mediumOf(record);
-  // What is written was reached, whatever the surroundings are thought to be.
-  const around = record.surroundings ?? coolingMedia[medium].celsius;
-  const seconds = quickestSeconds({
-    composition: thermalComposition(matter),
-    grams: middle(matter.grams),
-    millilitres: middle(millilitresOf(matter)),
-    medium,
-    surroundings: interval(Math.min(around.low, to - 1), Math.max(around.high, around.low)),
-    ...(record.vessel ? { vessel: vesselOf(record) } : {}),
-    ...(stirred ? { stirred } : {}),
-    from,
-    to,
-  });
-  return seconds ?? 0;
-}
-
-function vesselOf({ vessel }: StepRecord) {
-  return {
-    ...(vessel?.deepMm == null ? {} : { depthMm: vessel.deepMm }),
-    ...(vessel?.wideMm == null ? {} : { diameterMm: vessel.wideMm }),
-  };
-}
-
-const mediumOf = ({ medium }: StepRecord): CoolingMedium =>
-  medium !== null && medium in coolingMedia ? (medium as CoolingMedium) : 'still air';
 
 const custard = (how: string, mark: string): string => `formula Custard sauce
   500 g  whole milk, 4 °C

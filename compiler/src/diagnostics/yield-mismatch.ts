@@ -22,13 +22,13 @@ const steaming: ReadonlySet<string> = new Set(['boil', 'bake', 'reduce', 'dry', 
 /** Air that is not reckoned: what rises or is churned has a volume of its own. */
 const risen: ReadonlySet<string> = new Set(['bake', 'fry', 'proof', 'churn', 'dry']);
 
-interface Promise {
+interface Promised {
   readonly amount: number;
   readonly unit: 'g' | 'ml';
 }
 
-function promised(makes: Yield): Promise | null {
-  const count = makes.count ?? 1;
+function promised(makes: Yield, factor: number): Promised | null {
+  const count = (makes.count ?? 1) * factor;
   const one = makes.size ?? makes.quantity;
   if (one) {
     const each = middle(interval(one.low, one.high)) * count;
@@ -44,7 +44,7 @@ function promised(makes: Yield): Promise | null {
 function check(run: Run, report: Report): void {
   const makes = makesOf(run.formula, run.selection);
   const { result } = run;
-  const promise = makes ? promised(makes.yield) : null;
+  const promise = makes ? promised(makes.yield, run.factor) : null;
   if (!makes || !result || !promise || (makes.yield.lined && promise.unit === 'ml')) return;
   const life = [...lifeBefore(result), ...run.records];
   if (promise.unit === 'ml' && (unknownVolume(result) || life.some(({ step }) => risen.has(step.node.verb)))) return;
