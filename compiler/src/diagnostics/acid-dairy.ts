@@ -63,7 +63,7 @@ function check(run: Run, report: Report): void {
       numbers: {
         celsius: Math.round(warmth(body.heat) * 10) / 10,
         limit: limits.celsius,
-        fruit: Math.round(sourFruit(body) * 1e3) / 1e3,
+        fruit: Math.round(sourFruit(body) * 1e3) / 10,
       },
       fixes: cooledFirst(record, body),
     });
@@ -107,6 +107,6 @@ ${start}  cool to 35 °C in ice bath
 `,
   },
   message: (n) =>
-    `With ${formatPercent(Number(n.fruit))} of sour fruit at ${formatCelsius(Number(n.celsius))} the milk curdles; above ${formatCelsius(Number(n.limit))} nothing here keeps its protein smooth. Let it cool first, or bind it with starch or egg.`,
+    `With ${formatPercent(Number(n.fruit) / 100)} of sour fruit at ${formatCelsius(Number(n.celsius))} the milk curdles; above ${formatCelsius(Number(n.limit))} nothing here keeps its protein smooth. Let it cool first, or bind it with starch or egg.`,
   check,
 };

@@ -33,7 +33,7 @@ function check(run: Run, report: Report): void {
         weighed: round(alcoholWeighed(part)),
         low: round(left.low / count),
         high: round(left.high / count),
-        share: Math.round(share * 1e4) / 1e4,
+        share: Math.round(share * 1e4) / 100,
         portions: portions !== null,
       },
     });
@@ -69,8 +69,8 @@ ${end}`,
   message: (n) => {
     const left = formatGrams(interval(Number(n.low), Number(n.high)));
     return n.portions
-      ? `Of the ${n.name}, about ${left} of alcohol are left in each portion (${formatPercent(Number(n.share))} of the whole).`
-      : `Of the ${n.name}, about ${left} of alcohol are left (${formatPercent(Number(n.share))} of the whole).`;
+      ? `Of the ${n.name}, about ${left} of alcohol are left in each portion (${formatPercent(Number(n.share) / 100)} of the whole).`
+      : `Of the ${n.name}, about ${left} of alcohol are left (${formatPercent(Number(n.share) / 100)} of the whole).`;
   },
   check,
 };

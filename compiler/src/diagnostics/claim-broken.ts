@@ -88,8 +88,8 @@ ${rest}`,
   message: (n) => {
     const more = Number(n.others) > 0 ? ` (and ${n.others} more)` : '';
     return n.known
-      ? `It says free from ${n.claim}, and ${n.ingredient}${more} holds it.`
-      : `It says free from ${n.claim}, and what ${n.ingredient}${more} holds is not known.`;
+      ? `It says free from ${n.claim}, which this holds: ${n.ingredient}${more}.`
+      : `It says free from ${n.claim}, and nothing is known of the allergens in: ${n.ingredient}${more}.`;
   },
   check,
 };

@@ -59,8 +59,8 @@ function check(run: Run, report: Report): void {
       numbers: {
         celsius: Math.round(celsius * 10) / 10,
         limit: limit.warning,
-        starch: Math.round(thickening(body) * 1e4) / 1e4,
-        sugar: Math.round(sugarShare(body) * 1e3) / 1e3,
+        starch: Math.round(thickening(body) * 1e4) / 100,
+        sugar: Math.round(sugarShare(body) * 1e3) / 10,
         curd,
         low,
         high,
@@ -102,6 +102,6 @@ ${start}  cook to 84-85 °C until nappe
 `,
   },
   message: (n) =>
-    `The ${n.curd ? 'curd' : 'custard'} may reach ${formatCelsius(Number(n.celsius))}; with ${Number(n.starch) > 0 ? `only ${formatPercent(Number(n.starch))} of` : 'no'} starch to bind it, its egg curdles above ${formatCelsius(Number(n.limit))}. Take it to ${formatCelsius(interval(Number(n.low), Number(n.high)))}.`,
+    `The ${n.curd ? 'curd' : 'custard'} may reach ${formatCelsius(Number(n.celsius))}; with ${Number(n.starch) > 0 ? `only ${formatPercent(Number(n.starch) / 100)} of` : 'no'} starch to bind it, its egg curdles above ${formatCelsius(Number(n.limit))}. Take it to ${formatCelsius(interval(Number(n.low), Number(n.high)))}.`,
   check,
 };

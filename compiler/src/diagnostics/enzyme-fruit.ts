@@ -3,54 +3,18 @@ import { endsEnzymes, enzymesEnd } from '../matter/gelatin.ts';
 import { formatCelsius } from '../quantities/format.ts';
 import { bodiesOf } from '../run/matter-of.ts';
 import type { Input, Matter, Part, Run, StepRecord } from '../run/trace.ts';
-import { lifeAfter, lifeOf, massOf, placeOfStep, shareOfTraits, traitsOf } from './look.ts';
-import { heats, isIn } from './look-egg.ts';
+import { lifeAfter, placeOfStep, traitsOf } from './look.ts';
+import { isIn } from './look-egg.ts';
+import { activeIn, heldByOthers } from './look-enzyme.ts';
 import { lineBefore, nameText, operandText, readingText } from './repair.ts';
 import type { Fix, Report, Rule } from './rule.ts';
 
 const [atOnce, held] = enzymesEnd;
 
-/** Heated by the maker, or so by the line's own words. */
-function isTame(part: Part): boolean {
-  const { line } = part;
-  if (line.state === 'canned' || line.state === 'pasteurised') return true;
-  return line.state === null && line.substance.is === 'kind' && line.substance.kind.pasteurised;
-}
-
-/** Share (0–1) below which it is a spice: a shred of ginger does no harm (common practice, no source). */
-const least = 0.015;
-
-/** What still has its enzyme, as far as can be told from what was certainly done to it. */
-const activeIn = (matter: Matter): readonly Part[] =>
-  matter.parts.filter(
-    (part) =>
-      traitsOf(part).includes('protease fruit') &&
-      part.grams >= least * massOf(matter) &&
-      !isTame(part) &&
-      !wasHeated(matter, part),
-  );
-
-function wasHeated(matter: Matter, part: Part): boolean {
-  if (part.baked || endsEnzymes(part.reached, 0)) return true;
-  return lifeOf(matter, part).some(endedBy);
-}
-
-/** A hold that is long enough; steeping or heating by eye that may have been hot enough. */
-function endedBy(record: StepRecord): boolean {
-  const { celsius } = record.result.heat;
-  if (record.step.node.verb === 'infuse') return endsEnzymes(celsius.high, record.seconds?.range.high ?? 0);
-  if (!heats(record)) return false;
-  if (record.written === null) return endsEnzymes(celsius.high, 0);
-  return record.step.node.verb === 'hold' && endsEnzymes(record.written.low, record.seconds?.range.low ?? 0);
-}
-
-/** Other gelling agents carry the gel whatever happens to the gelatin. */
-const others = (matter: Matter): boolean => shareOfTraits(matter, 'agar', 'high-methoxyl pectin', 'low-methoxyl pectin') >= 0.002;
-
 /** Fruit and gelatin in one mass, or gelatin still liquid poured over the fruit. */
 function metIn(record: StepRecord): readonly Part[] {
   const bodies = bodiesOf(record.result);
-  const mixed = bodies.find((body) => body.gelatin200 > 0 && !others(body) && activeIn(body).length > 0);
+  const mixed = bodies.find((body) => body.gelatin200 > 0 && !heldByOthers(body) && activeIn(body).length > 0);
   if (mixed) return activeIn(mixed);
   const poured = record.step.node.verb === 'pour' || record.step.node.verb === 'portion';
   if (!poured) return [];

@@ -1,7 +1,6 @@
 /** `frozen-texture`: a frozen dessert with too little or too much of what keeps it from freezing hard. */
 import { sugarsOf } from '../matter/composition.ts';
 import { formatPercent } from '../quantities/format.ts';
-import { middle } from '../quantities/interval.ts';
 import { holds } from '../resolve/choices.ts';
 import { bodiesOf } from '../run/matter-of.ts';
 import type { Matter, Run, StepRecord } from '../run/trace.ts';
@@ -27,32 +26,40 @@ function frozenBodies(run: Run): readonly Matter[] {
   );
 }
 
-const freezingOf = (body: Matter, run: Run): StepRecord | null => {
-  const life = lifeBefore(body).length > 0 ? lifeBefore(body) : run.result ? lifeBefore(run.result) : [];
-  const whole = run.result ? lifeBefore(run.result) : [];
-  const all = [...life, ...whole];
-  return all.find(({ step }) => step.node.verb === 'churn') ?? all.find(({ step }) => step.node.verb === 'freeze') ?? null;
-};
+/** Where it froze: in the churn, else where it was last put to freeze. */
+function freezingOf(body: Matter, run: Run): StepRecord | null {
+  const life = [...lifeBefore(body), ...(run.result ? lifeBefore(run.result) : [])];
+  const by = (verb: string): StepRecord | undefined => life.find(({ step }) => step.node.verb === verb);
+  return by('churn') ?? by('freeze') ?? null;
+}
 
 function check(run: Run, report: Report): void {
   for (const body of frozenBodies(run)) {
     const record = freezingOf(body, run);
     if (!record) continue;
     const sugar = sugarsOf(body.composition) / massOf(body);
-    const alcohol =
-      body.parts.reduce((sum, part) => sum + (alcoholWeighed(part) > 0 ? middle(alcoholIn(body, part)) : 0), 0) / massOf(body);
+    const left = body.parts.reduce((sum, part) => sum + (alcoholWeighed(part) > 0 ? alcoholIn(body, part).low : 0), 0);
+    const alcohol = left / massOf(body);
     const mostAlcohol = body.foam ? limits.parfaitAlcohol : limits.alcohol;
-    const numbers = { sugar: round(sugar), alcohol: round(alcohol) };
+    const numbers = { sugar: percent(sugar), alcohol: percent(alcohol) };
     const place = placeOfStep(record.step);
-    if (alcohol > mostAlcohol) report({ place, numbers: { ...numbers, problem: 'alcohol', limit: mostAlcohol } });
+    if (alcohol > mostAlcohol) report({ place, numbers: { ...numbers, problem: 'alcohol', limit: percent(mostAlcohol) } });
     else if (sugar < limits.sugarLeast)
-      report({ place, numbers: { ...numbers, problem: 'hard', limit: limits.sugarLeast }, fixes: sweetened(run, body, aim.low) });
+      report({
+        place,
+        numbers: { ...numbers, problem: 'hard', limit: percent(limits.sugarLeast) },
+        fixes: sweetened(run, body, aim.low),
+      });
     else if (sugar > limits.sugarMost)
-      report({ place, numbers: { ...numbers, problem: 'soft', limit: limits.sugarMost }, fixes: sweetened(run, body, aim.high) });
+      report({
+        place,
+        numbers: { ...numbers, problem: 'soft', limit: percent(limits.sugarMost) },
+        fixes: sweetened(run, body, aim.high),
+      });
   }
 }
 
-const round = (share: number): number => Math.round(share * 1e4) / 1e4;
+const percent = (share: number): number => Math.round(share * 1e4) / 100;
 
 /** Weighs as much of its sugar as brings the whole to a share. */
 function sweetened(run: Run, body: Matter, share: number): readonly Fix[] {
@@ -90,12 +97,12 @@ ${end}  churn to -8 °C
 `,
   },
   message: (n) => {
-    const limit = formatPercent(Number(n.limit));
+    const limit = formatPercent(Number(n.limit) / 100);
     if (n.problem === 'alcohol')
-      return `It holds ${formatPercent(Number(n.alcohol))} of alcohol; above ${limit} it does not freeze firm. Weigh less, or boil part of it off first.`;
+      return `It holds ${formatPercent(Number(n.alcohol) / 100)} of alcohol; above ${limit} it does not freeze firm. Weigh less, or boil part of it off first.`;
     return n.problem === 'hard'
-      ? `It holds ${formatPercent(Number(n.sugar))} of sugar; below ${limit} it freezes hard and coarse. Weigh more sugar.`
-      : `It holds ${formatPercent(Number(n.sugar))} of sugar; above ${limit} it stays soft and melts at once. Weigh less sugar.`;
+      ? `It holds ${formatPercent(Number(n.sugar) / 100)} of sugar; below ${limit} it freezes hard and coarse. Weigh more sugar.`
+      : `It holds ${formatPercent(Number(n.sugar) / 100)} of sugar; above ${limit} it stays soft and melts at once. Weigh less sugar.`;
   },
   check,
 };

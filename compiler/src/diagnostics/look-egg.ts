@@ -21,7 +21,7 @@ const onHeat: ReadonlySet<string> = new Set(['heat', 'cook', 'boil', 'reduce', '
 /** Heated in this step: over a flame, in hot water, in the oven, in fat. */
 export const heats = (record: StepRecord): boolean => onHeat.has(record.step.node.verb) || inHotBath(record);
 
-export const inHotBath = ({ medium }: StepRecord): boolean => medium === 'water bath' || medium === 'bain-marie';
+const inHotBath = ({ medium }: StepRecord): boolean => medium === 'water bath' || medium === 'bain-marie';
 
 export const isIn = (matter: Matter, part: Part): boolean => matter.parts.some(({ line }) => line === part.line);
 
