@@ -9,7 +9,7 @@ import { type Item, itemsIn, pricesIn, repeatedItems } from './equipment.ts';
 import { baseOf, formulaOf, rememberUnreadable } from './formula.ts';
 import { HouseKinds, type RememberedKind } from './house.ts';
 import { looseFindings } from './loose-lines.ts';
-import type { BlockId, Component, Formula, Price, RawFinding, Unit } from './model.ts';
+import type { BlockId, Choice, Component, Formula, Price, RawFinding, Unit } from './model.ts';
 import { type Lookup, recorded, stillHolds } from './names.ts';
 import { type Outlines, requestsIn } from './requests.ts';
 import { type Answers, indexOf, namesFor, type Scope, type ScopeIndex, sameSource, scopeOf, titleDeclared } from './scopes.ts';
@@ -35,6 +35,8 @@ interface RememberedComponent {
   readonly log: readonly Lookup[];
   /** Those of the log whose answer stands in the file itself. */
   readonly inner: readonly Lookup[];
+  /** The choices, where a finding points at their places; else null. */
+  readonly choices: readonly Choice[] | null;
   readonly resolved: Resolved;
 }
 
@@ -164,12 +166,13 @@ class FileResolver implements Answers {
     const earlier = this.memo.components.get(id);
     if (earlier && earlier.signature === scope.signature && sameSource(earlier.source, source)) {
       const asked = this.sameAround ? earlier.inner : earlier.log;
-      if (stillHolds(asked, names)) return earlier;
+      if (stillHolds(asked, names) && (earlier.choices === null || earlier.choices === names.choices)) return earlier;
     }
     const log: Lookup[] = [];
     const resolved = resolveComponent(source, recorded(names, log, this.path));
     rememberUnreadable(resolved);
-    return { source, signature: scope.signature, log, inner: log.filter(({ inner }) => inner), resolved };
+    const choices = resolved.findings.some(({ code }) => code === 'unknown-choice') ? names.choices : null;
+    return { source, signature: scope.signature, log, inner: log.filter(({ inner }) => inner), choices, resolved };
   }
 
   formula(scope: Scope): Formula | null {

@@ -1,4 +1,5 @@
 /** The notation inside a Markdown file: a text of the same lines in which everything outside `nappe` fences is blank. */
+import { splitLines } from 'nappe-grammar';
 
 interface Fence {
   readonly mark: '`' | '~';
@@ -14,7 +15,7 @@ interface Fence {
 export function fencesOf(markdown: string): string {
   const eol = markdown.includes('\r\n') ? '\r\n' : '\n';
   let open: Fence | null = null;
-  const lines = markdown.split(/\r?\n/).map((line) => {
+  const lines = splitLines(markdown).map((line) => {
     if (open === null) {
       open = openingOf(line);
       return '';

@@ -252,6 +252,16 @@ formula B
     expect(after.formulas[1]).toBe(before.formulas[1]);
   });
 
+  test('a finding that points at a choice follows it', () => {
+    const text = (above: string): string =>
+      `formula A\n${above}  choice serving: glass, cut\n\ncomponent x\n  10 g  caster sugar   when cute\n`;
+    const { workspace, write } = inMemory({ 'main.nappe': text('') });
+    const line = (): unknown => workspace.unit('/work/main.nappe').formulas[0]?.findings[0]?.related?.[0]?.place.line;
+    expect(line()).toBe(1);
+    write('main.nappe', text('  version 2\n'));
+    expect(line()).toBe(2);
+  });
+
   test('a choice that appears reaches guards that had no value', () => {
     const { workspace, write } = inMemory({ 'main.nappe': 'formula A\n  10 g  caster sugar   when cut\n' });
     expect(everything(workspace.unit('/work/main.nappe'))).toEqual(['unknown-choice 1']);
