@@ -26,8 +26,8 @@ interface Join {
 function joinOf(record: StepRecord): Join | null {
   if (!joining.has(record.step.node.verb)) return null;
   const parties = record.inputs.filter(({ role }) => role !== 'with');
-  const butter = parties.find(({ matter }) => shareOfTraits(matter, 'butter') >= 0.4 && eggShare(matter) < 0.05);
-  const other = parties.find((party) => party !== butter && eggShare(party.matter) >= 0.08 && !party.matter.baked);
+  const butter = parties.find(({ matter }) => shareOfTraits(matter, 'butter') >= 0.4 && eggShare(matter) < 0.02);
+  const other = parties.find((party) => party !== butter && eggShare(party.matter) >= 0.04 && !party.matter.baked);
   if (!butter || !other) return null;
   return massOf(butter.matter) >= 0.2 * (massOf(butter.matter) + massOf(other.matter)) ? { butter, other } : null;
 }

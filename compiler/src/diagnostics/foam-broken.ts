@@ -85,7 +85,7 @@ ${fool}  blend mango purée until smooth
   },
   message: (n) => {
     const how = n.fault === 'cooked' ? `cooked to ${formatCelsius(Number(n.celsius))}` : n.fault;
-    return `What the ${n.foam} was folded into is ${how} afterwards, which lets its air out. Do it before the fold.`;
+    return `This holds folded ${n.foam} and is then ${how}: that lets its air out again. Do it before the fold.`;
   },
   check,
 };

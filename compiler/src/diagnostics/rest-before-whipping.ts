@@ -76,12 +76,15 @@ export const restBeforeWhipping: Rule = {
   source: 'Common practice, no source.',
   examples: { bad: ganache('2 h', '   // expect: rest-before-whipping'), good: ganache('6 h', '') },
   message: (n) => {
+    const least = formatDuration(Number(n.limit));
     const rest =
-      typeof n.seconds === 'number'
-        ? `has rested ${n.seconds === 0 ? 'at no time' : `only ${formatDuration(n.seconds)}`} in the cold, less than ${formatDuration(Number(n.limit))}`
-        : '';
+      typeof n.seconds !== 'number'
+        ? ''
+        : n.seconds === 0
+          ? `has had no rest in the cold (${least} at least)`
+          : `has rested only ${formatDuration(n.seconds)} in the cold (${least} at least)`;
     const warm =
-      typeof n.celsius === 'number' ? `is at ${formatCelsius(n.celsius)}, above ${formatCelsius(Number(n.warmest))}` : '';
+      typeof n.celsius === 'number' ? `is at ${formatCelsius(n.celsius)} (${formatCelsius(Number(n.warmest))} at most)` : '';
     return `The ganache ${[rest, warm].filter(Boolean).join(' and ')} when it is whipped: its fat is not firm enough to hold air.`;
   },
   check,
