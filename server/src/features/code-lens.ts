@@ -1,0 +1,33 @@
+/** Code lens over each formula: what it makes and weighs (worked out when shown), and its card. */
+import type { CodeLens } from 'vscode-languageserver';
+import type { Analysis } from '../project.ts';
+import { openCard } from '../protocol.ts';
+import { rangeOn } from '../ranges.ts';
+import { formulaAt, runOf } from '../runs.ts';
+import { yieldText } from './yield-text.ts';
+
+/** What an unresolved lens carries. */
+export interface LensData {
+  readonly uri: string;
+  readonly line: number;
+}
+
+export function codeLenses({ settings, file, uri }: Analysis): CodeLens[] {
+  if (!settings.codeLens.enabled) return [];
+  return file.blocks.flatMap(({ heading, first }) => {
+    if (heading?.word !== 'formula') return [];
+    const range = rangeOn(first, heading.span);
+    const data: LensData = { uri, line: first };
+    const card = { title: 'Open the card', command: openCard, arguments: [{ uri, formula: heading.name?.text.trim() ?? '' }] };
+    return [
+      { range, data },
+      { range, command: card },
+    ];
+  });
+}
+
+export function resolveLens(analysis: Analysis, lens: CodeLens, { line }: LensData): CodeLens {
+  const formula = formulaAt(analysis, line);
+  const text = formula && !formula.unreadable ? yieldText(analysis, runOf(formula, analysis.settings.choices)) : '';
+  return { ...lens, command: { title: text === '' ? 'makes nothing that can be weighed yet' : text, command: '' } };
+}

@@ -1,0 +1,187 @@
+/** The files of one root: who names whom, and what each file's check said, kept as long as nothing it rests on changed. */
+import { type Checked, checkUnit, createWorkspace, type Files, locate, type Unit, type Workspace } from 'nappe';
+import type { File } from 'nappe-grammar';
+import { referencesIn } from './names/references-in.ts';
+import type { Project } from './project.ts';
+
+export class RootProject implements Project {
+  readonly root: string;
+  readonly workspace: Workspace;
+  private readonly known = new Set<string>();
+  private sorted: readonly string[] | null = null;
+  private readonly targets = new Map<string, readonly string[]>();
+  private readonly importers = new Map<string, Set<string>>();
+  private readonly interfaces = new Map<string, readonly unknown[]>();
+  private readonly checks = new Map<string, Check>();
+
+  constructor(
+    root: string,
+    files: Files,
+    private readonly naming: (path: string) => string,
+  ) {
+    this.root = root;
+    this.workspace = createWorkspace(files);
+  }
+
+  uriOf(path: string): string {
+    return this.naming(path);
+  }
+
+  fileAt(path: string): File | null {
+    const source = this.workspace.source(path);
+    return 'file' in source ? source.file : null;
+  }
+
+  paths(): readonly string[] {
+    this.sorted ??= [...this.known].sort();
+    return this.sorted;
+  }
+
+  importersOf(path: string): readonly string[] {
+    return [...(this.importers.get(path) ?? [])].sort();
+  }
+
+  /** Makes a file that can be read one of the project's, and says whether it is new. */
+  know(path: string): boolean {
+    if (this.known.has(path) || this.fileAt(path) === null) return false;
+    this.known.add(path);
+    this.sorted = null;
+    this.link(path);
+    return true;
+  }
+
+  /**
+   * A file's text may be another, or gone. Gives it and the files whose answers may be others for it, nearest first; where what the
+   * file offers to others is what it was, it alone.
+   */
+  changed(path: string): readonly string[] {
+    const before = this.interfaces.get(path);
+    this.workspace.changed(path);
+    this.checks.get(path)?.doubt();
+    if (this.fileAt(path) === null) {
+      this.known.delete(path);
+      this.sorted = null;
+    } else this.know(path);
+    this.link(path);
+    const now = this.interfaceOf(path);
+    if (before && sameItems(before, now)) return [path];
+    const reached = this.reached(path);
+    for (const other of reached) this.checks.get(other)?.doubt();
+    return reached;
+  }
+
+  /** What the file's check says now. Nothing is checked again that rests on the same objects as before. */
+  checked(path: string): Checked {
+    let check = this.checks.get(path);
+    if (!check) {
+      check = new Check(this.workspace, path);
+      this.checks.set(path, check);
+    }
+    if (!this.interfaces.has(path)) this.interfaceOf(path);
+    return check.answer();
+  }
+
+  private interfaceOf(path: string): readonly unknown[] {
+    const source = this.workspace.source(path);
+    const file = 'file' in source ? source.file : null;
+    const offered = [
+      'refused' in source ? source.refused : source.file.eol,
+      ...interfaceOf(this.workspace.unit(path), file),
+      ...(this.targets.get(path) ?? []),
+    ];
+    this.interfaces.set(path, offered);
+    return offered;
+  }
+
+  /** The file, those that name it, those that name them, and so on. */
+  private reached(path: string): readonly string[] {
+    const found = new Set([path]);
+    for (const one of found) for (const other of this.importers.get(one) ?? []) found.add(other);
+    return [...found];
+  }
+
+  /** Keeps who is named by a file. */
+  private link(path: string, file: File | null = this.fileAt(path)): void {
+    const now = file ? targetsIn(file, path, this.root) : [];
+    const before = this.targets.get(path) ?? [];
+    for (const target of before) if (!now.includes(target)) this.importers.get(target)?.delete(path);
+    for (const target of now) {
+      const named = this.importers.get(target);
+      if (named) named.add(path);
+      else this.importers.set(target, new Set([path]));
+    }
+    this.targets.set(path, now);
+  }
+}
+
+/** One file's check, answered anew only where something it rests on is another object. */
+class Check {
+  private last: { readonly rests: readonly unknown[]; readonly checked: Checked } | null = null;
+  private isSure = false;
+
+  constructor(
+    private readonly workspace: Workspace,
+    private readonly path: string,
+  ) {}
+
+  doubt(): void {
+    this.isSure = false;
+  }
+
+  answer(): Checked {
+    if (this.last && this.isSure) return this.last.checked;
+    const rests = this.rests();
+    if (!this.last || !sameItems(this.last.rests, rests))
+      this.last = { rests, checked: checkUnit(this.workspace, this.path, { fileName: (path) => path }) };
+    this.isSure = true;
+    return this.last.checked;
+  }
+
+  /** Of this file the tree, since places move with its lines; of files it takes from, over however many, the same. */
+  private rests(): readonly unknown[] {
+    const unit = this.workspace.unit(this.path);
+    const rests: unknown[] = [];
+    for (const one of this.workspace.reachable(unit)) {
+      const source = this.workspace.source(one.path);
+      rests.push(
+        'file' in source ? source.file : null,
+        ...one.formulas,
+        ...one.components,
+        ...one.findings,
+        ...this.workspace.bases(one.path),
+      );
+    }
+    return rests;
+  }
+}
+
+/**
+ * What others can have of a file or point at in it, all by identity: formulas, components, house ingredients, kit, prices and allows,
+ * and where its blocks stand.
+ */
+function interfaceOf(unit: Unit, file: File | null): readonly unknown[] {
+  const blocks = file?.blocks ?? [];
+  return [
+    ...unit.formulas,
+    ...unit.components,
+    ...unit.houseKinds.values(),
+    ...blocks.flatMap(({ heading, first, lines }) => [
+      first,
+      ...(heading?.word === 'equipment' || heading?.word === 'prices' ? lines : []),
+      ...lines.flatMap((line, index) => (line.kind === 'comment' && line.allow ? [line, index] : [])),
+    ]),
+  ];
+}
+
+function targetsIn(file: File, path: string, root: string): readonly string[] {
+  const targets = new Set<string>();
+  for (const line of file.lines)
+    for (const { path: written } of referencesIn(line)) {
+      const located = locate(written, path, root);
+      if ('path' in located && located.path !== path) targets.add(located.path);
+    }
+  return [...targets];
+}
+
+export const sameItems = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((item, i) => item === b[i]);
