@@ -22,7 +22,7 @@ export interface FileResult extends Checked {
 }
 
 /** Files a workspace remembers before it is begun anew, so that memory follows the largest files and not their number. */
-const remembered = 500;
+const remembered = 100;
 
 /** Checks files one by one; what they take from is parsed once. Nothing it meets makes it throw. */
 export function fileChecker(settings: CheckSettings): (target: Target) => FileResult {

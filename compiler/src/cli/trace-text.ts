@@ -52,11 +52,14 @@ function stateOf({ phase, foam, gelatin, lethality, result }: TraceStep): string
     result ? `${result}: ${phase}` : phase,
     foam ? `${foam.kind} foam, ${foam.stage}` : '',
     gelatin.state === 'none' ? '' : `gelatin ${gelatin.state}, ${formatGrams(gelatin.grams200)} as 200 bloom`,
-    lethality?.log10 ? `egg heated to ${formatNumber(lethality.log10)} log10` : '',
+    lethality?.log10 ? `${lethality.organism} down by ${killed(lethality.log10)} powers of ten` : '',
   ]
     .filter((part) => part !== '')
     .join('; ');
 }
+
+/** What is beyond counting is said so. */
+const killed = (log10: number): string => (log10 > 9 ? 'more than 9' : formatNumber(log10));
 
 function assumptions(trace: TraceJson): string[] {
   const lines = trace.steps.flatMap((step) => step.assumptions.map((text) => `line ${step.line}: ${text}`));

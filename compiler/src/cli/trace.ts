@@ -1,7 +1,6 @@
 /** `nappe trace`: the state of the matter after every step, under one combination of choices. */
 import { type Command, Option } from 'commander';
-import { runFormula } from '../run/run.ts';
-import { traceJson } from '../run/trace-json.ts';
+import { checkUnit, runFormula, traceJson } from '../index.ts';
 import { status, UsageError } from './failure.ts';
 import { openFormula, selectionFor, values } from './formula.ts';
 import { complain, print } from './terminal.ts';
@@ -22,7 +21,7 @@ export function define(command: Command): void {
 }
 
 function run(file: string, options: Options): void {
-  const { formula, positions, shown } = openFormula(file);
+  const { formula, positions, shown, workspace, unit } = openFormula(file);
   if (formula.unreadable) {
     complain(`${shown}: a line of this formula cannot be read, so it has no trace. nappe check ${shown} says which.`);
     process.exitCode = status.faults;
@@ -33,4 +32,8 @@ function run(file: string, options: Options): void {
   if (options.format === 'json') print(`${JSON.stringify(trace, null, 2)}\n`);
   else if (trace.steps.length === 0) throw new UsageError(`${shown}: ${formula.name} has no steps to trace.`);
   else print(traceText(trace));
+  const { summary } = checkUnit(workspace, unit.path, { with: Object.values(selection), only: formula });
+  if (summary.errors === 0) return;
+  complain(`${shown}: something is wrong in this formula; nappe check ${shown} says what.`);
+  process.exitCode = status.faults;
 }
