@@ -5,7 +5,7 @@ import type { Component, Place, RawFinding, Related, Settings, SourceLine, Step,
 import type { Chosen } from './clauses.ts';
 import { newSlot, type Slot, takeShare } from './slots.ts';
 import type { Matter } from './trace.ts';
-import { vesselNounOf } from './vessel-words.ts';
+import { sameNoun, vesselNounOf } from './vessel-words.ts';
 
 export interface Bench {
   readonly component: Component;
@@ -44,7 +44,7 @@ export function partyNamed(bench: Bench, name: Name): Party {
   if (bench.absent.get(name.key) === 'zero') return { is: 'absent' };
   const equipment = bench.settings.vessels.find((vessel) => vessel.key === name.key);
   if (equipment) return { is: 'vessel', noun: vesselNounOf(name.key) ?? name.key, equipment };
-  const noun = vesselNounOf(name.key) ?? (bench.makesNoun === name.key ? name.key : null);
+  const noun = vesselNounOf(name.key) ?? (bench.makesNoun && sameNoun(bench.makesNoun, name.key) ? name.key : null);
   return noun ? { is: 'vessel', noun, equipment: null } : { is: 'unknown' };
 }
 

@@ -20,6 +20,8 @@ export interface BlockInput {
   readonly batchOf: SourceLine | null;
   /** The slot of another component's result, filled when first asked for; null where there is none of that name. */
   readonly others: (key: string) => Slot | null;
+  /** The slot of a component of the same formula, by the component's key: a line may draw from what its own name hides from the steps. */
+  readonly own: (key: string) => Slot | null;
   /** A batch of a taken component for a line, weighing so many grams. */
   readonly batch: (line: SourceLine, grams: number) => Matter | null;
 }
@@ -90,7 +92,7 @@ function matterFor(bench: Bench, input: BlockInput, line: SourceLine, grams: { l
   const { substance } = line;
   if (substance.is === 'kind') return matterOfLine(line, grams, input.settings);
   if (substance.is === 'batch') return input.batch(line, middle(grams));
-  const slot = input.others(substance.component.key);
+  const slot = input.own(substance.component.key);
   if (!slot?.matter) {
     bench.findings.push({ code: slot ? 'used-up' : 'used-before-made', place: line.namePlace, numbers: { name: line.label } });
     return null;

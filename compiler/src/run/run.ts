@@ -3,7 +3,7 @@
  *
  * A block's run is a pure function of (component, selection, size, settings, what comes in) and is remembered by them.
  */
-import { nameKey, shapeOf, type Yield } from 'nappe-grammar';
+import { shapeOf, singularNoun, type Yield } from 'nappe-grammar';
 import { type Shape, shapeMillilitres } from '../matter/volume.ts';
 import { middle } from '../quantities/interval.ts';
 import { gramsPerUnit } from '../quantities/units.ts';
@@ -92,7 +92,7 @@ class Kitchen {
   ) {
     const makes = formula ? makesOf(formula, selection) : null;
     this.count = makes?.yield.count ?? 1;
-    this.makesNoun = makes?.yield.noun?.key ?? null;
+    this.makesNoun = makes?.yield.noun ? singularNoun(makes.yield.noun.key) : null;
   }
 
   /** Runs everything; what is served is the assembly's result, or what no other component took. */
@@ -160,6 +160,7 @@ class Kitchen {
       makesNoun: this.makesNoun,
       batchOf: this.batchOf,
       others: (key) => this.other(component, key, taken),
+      own: (key) => this.slotOf(key),
       batch: (line, grams) => (line.substance.is === 'batch' ? this.batch(line.substance.taken, line, grams) : null),
     });
     // What a component brought and this block made its own leaves with this block, not twice.
@@ -309,17 +310,21 @@ const needs = new WeakMap<Component, readonly string[]>();
 function neededBy(component: Component): readonly string[] {
   const known = needs.get(component);
   if (known) return known;
-  const named = new Set<string>();
-  for (const line of component.lines) if (line.substance.is === 'own component') named.add(line.substance.component.key);
+  const needed = new Set<string>();
+  const name = (key: string): void => {
+    const entry = component.scope.get(key);
+    if (entry?.is === 'own component') needed.add(entry.key);
+  };
+  for (const { substance } of component.lines) if (substance.is === 'own component') needed.add(substance.component.key);
   for (const { node } of component.steps) {
-    for (const operand of node.operands) named.add(operand.name.key);
+    for (const operand of node.operands) name(operand.name.key);
     for (const clause of node.clauses) {
       if ((clause.word === 'into' || clause.word === 'over' || clause.word === 'in') && !('kind' in clause.target))
-        named.add(clause.target.key);
-      if (clause.word === 'with') for (const operand of clause.operands) named.add(operand.name.key);
+        name(clause.target.key);
+      if (clause.word === 'with') for (const operand of clause.operands) name(operand.name.key);
     }
   }
-  const keys = [...named].filter((key) => component.scope.get(key)?.is === 'own component').map(nameKey);
+  const keys = [...needed];
   needs.set(component, keys);
   return keys;
 }

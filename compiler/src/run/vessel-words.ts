@@ -8,3 +8,14 @@ export const vesselNounOf = (key: string): string | null => (isVesselNoun(key) ?
 const passing: ReadonlySet<string> = new Set(['piping bag', 'siphon']);
 
 export const stacksIn = (noun: string): boolean => !passing.has(noun);
+
+/** Whether two nouns are one in singular or plural: `bonbon` and `bonbons`, `éclair` and `éclairs`, `cherry` and `cherries`. */
+export const sameNoun = (a: string, b: string): boolean => singulars(a).some((one) => singulars(b).includes(one));
+
+function singulars(noun: string): readonly string[] {
+  const found = [noun, singularNoun(noun)];
+  if (noun.endsWith('s')) found.push(noun.slice(0, -1));
+  if (noun.endsWith('es')) found.push(noun.slice(0, -2));
+  if (noun.endsWith('ies')) found.push(`${noun.slice(0, -3)}y`);
+  return found;
+}
