@@ -1,10 +1,12 @@
 /** `cooling-too-slow`: perishable matter stays too long in the warmth where bacteria grow. */
 import { twoStageLimits } from '../matter/cooling.ts';
 import { formatDuration } from '../quantities/format.ts';
+import type { Step } from '../resolve/model.ts';
+import { clauseOf } from '../run/clauses.ts';
 import type { Run, StepRecord } from '../run/trace.ts';
 import { lateAfter, marks } from './cooling-clock.ts';
 import { lastHeated, placeOfStep } from './look.ts';
-import type { Report, Rule } from './rule.ts';
+import type { Fix, Report, Rule } from './rule.ts';
 
 function check(run: Run, report: Report): void {
   const told = new Set<StepRecord>();
@@ -24,8 +26,22 @@ function check(run: Run, report: Report): void {
           reached: late.reached,
         },
         related: lastHeated(hot.result.heat),
+        fixes: fixesOf(late.record.step),
       });
     }
+}
+
+/** An ice bath and an hour, where a written time is what makes it late. */
+function fixesOf({ node, place }: Step): readonly Fix[] {
+  const time = clauseOf(node, 'for');
+  if (node.verb !== 'cool' || !time || time.target.overrides.length > 0) return [];
+  const where = clauseOf(node, 'at room') ?? clauseOf(node, 'in');
+  const after = node.operands.at(-1)?.end ?? node.verbSpan.end;
+  const bath = where
+    ? { start: where.start, end: where.end, text: 'in ice bath' }
+    : { start: after, end: after, text: ' in ice bath' };
+  const edits = [bath, { start: time.start, end: time.end, text: 'for 1 h' }];
+  return [{ title: 'Cool in an ice bath for 1 h', edits: edits.map((edit) => ({ ...place, ...edit })) }];
 }
 
 const custard = (how: string, mark: string): string => `formula Custard sauce
