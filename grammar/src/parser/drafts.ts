@@ -1,6 +1,6 @@
 /** What the parser's rules hand on: the parts of a line as written, before their meaning is checked. */
 
-import type { Measure } from '../scanner/measures.ts';
+import type { Measure } from '../scanner/payloads.ts';
 import type { Guard, Name, Override, Span } from '../tree.ts';
 import type { UnitRow } from '../vocabulary/index.ts';
 

@@ -1,6 +1,6 @@
 /** Turns measures as written into the values of the tree, and says what was expected where the kind does not fit. */
 
-import type { Measure } from '../scanner/measures.ts';
+import type { Measure } from '../scanner/payloads.ts';
 import { blame, insertFix, type Scan, shown } from '../scanner/scan.ts';
 import type { LineFix, Numbers, Override, Quantity, Varying } from '../tree.ts';
 import type { Measured } from './drafts.ts';

@@ -64,7 +64,10 @@ export class StepParser extends ValueParser {
       ...signTypes.map((type) => ({ ALT: () => this.CONSUME(type) })),
     ];
     this.AT_LEAST_ONE({
-      DEF: () => parts.push(this.OR(this.#signParts!) as IToken | Measured),
+      DEF: () => {
+        const part = this.OR(this.#signParts!) as IToken | Measured | undefined;
+        if (part !== undefined) parts.push(part);
+      },
       ERR_MSG: 'what the cook sees, such as `smooth`',
     });
     return signOf(parts, { start, end: this.lastEnd() });

@@ -3,7 +3,8 @@
 import { blame, replaceFix, type Scan, shown } from '../scanner/scan.ts';
 import type { Brix, Clause, Name, Operand, Quantity, Reading, Span, StepLine, Text, Varying } from '../tree.ts';
 import { type ClauseUse, commonUses, isVesselNoun, type Need, type VerbRow, verbOf } from '../vocabulary/index.ts';
-import { type Built, buildClause } from './clauses.ts';
+import type { Built } from './built.ts';
+import { buildClause } from './clauses.ts';
 import type { Draft, Measured, RawOperand } from './drafts.ts';
 import { blameKind, blameNegative, only, quantityOf, varying } from './measured.ts';
 import { buildOperand } from './operands.ts';

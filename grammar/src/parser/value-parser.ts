@@ -1,7 +1,7 @@
 /** The rules that several kinds of line share: measures with their overrides, names, guards, yields, operands. */
 
 import { EmbeddedActionsParser, type IToken, type TokenType } from 'chevrotain';
-import type { Measure } from '../scanner/measures.ts';
+import type { Measure } from '../scanner/payloads.ts';
 import { replaceFix } from '../scanner/scan.ts';
 import * as t from '../scanner/tokens.ts';
 import { type Token, tokenTypes } from '../scanner/tokens.ts';

@@ -1,6 +1,6 @@
 /** Builds what `makes`, `for` and `cut into` say: a mass, a volume, or a number of pieces and their size. */
 
-import type { Measure } from '../scanner/measures.ts';
+import type { Measure } from '../scanner/payloads.ts';
 import { blame, type Scan, shown } from '../scanner/scan.ts';
 import type { Name, Quantity, Span, Yield } from '../tree.ts';
 import { nameKey, type ShapeRow, shapeOf, singularNoun } from '../vocabulary/index.ts';

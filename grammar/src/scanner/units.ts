@@ -71,8 +71,8 @@ function endsThere(scan: Scan, stop: number, row: UnitRow): boolean {
 /** `oz.`, `tbsp.`: the point belongs to the abbreviation. */
 function withPoint(scan: Scan, stop: number, row: UnitRow): number {
   const abbreviates = row.kind === 'mass' || row.kind === 'volume' || row.kind === 'duration' || row.kind === 'piece';
-  if (!abbreviates || scan.text.charCodeAt(stop) !== 46 || stop + 1 >= scan.end) return stop;
-  return scan.text.charCodeAt(stop + 1) === 32 ? stop + 1 : stop;
+  if (!abbreviates || stop >= scan.end || scan.text.charCodeAt(stop) !== 46) return stop;
+  return stop + 1 === scan.end || ' ,)'.includes(scan.text[stop + 1]!) ? stop + 1 : stop;
 }
 
 function lettersEnd(scan: Scan, from: number): number {
