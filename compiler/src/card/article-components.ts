@@ -82,7 +82,7 @@ function amounts({ written, cups }: CardIngredient): ElementContent[] {
 
 function stepItem(sheet: Sheet, step: CardStep): Element {
   const { language, full } = sheet;
-  return h('li', { className: step.critical ? ['critical'] : [], value: step.number }, [
+  return h('li', { ...(step.critical && { className: ['critical'] }), value: step.number }, [
     h('span', { className: ['no'], ariaHidden: 'true' }, String(step.number)),
     h('p', { className: ['do'] }, [
       ...(step.critical ? [h('strong', { className: ['flag'] }, language.labels.critical), ' '] : []),

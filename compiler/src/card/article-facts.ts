@@ -92,7 +92,10 @@ function nutrition(sheet: Sheet): Element[] {
         h(
           'tbody',
           table.rows.map(({ name, cells, inner }) =>
-            h('tr', [h('th', { scope: 'row', className: inner ? ['inner'] : [] }, name), ...cells.map((cell) => h('td', cell))]),
+            h('tr', [
+              h('th', { scope: 'row', ...(inner && { className: ['inner'] }) }, name),
+              ...cells.map((cell) => h('td', cell)),
+            ]),
           ),
         ),
       ]),

@@ -9,6 +9,7 @@ import type { Card } from './model.ts';
 import { readingsOf } from './readings.ts';
 import { heading, named, notesOf, type Sheet } from './sheet.ts';
 import { temperatureSvg } from './temperature-svg.ts';
+import { typeset } from './typeset.ts';
 
 export interface ArticleOptions {
   /** Level of the card's own heading, 1 to 4. */
@@ -27,7 +28,7 @@ export function cardArticle(card: Card, options: ArticleOptions = {}): Element {
     prefix: options.prefix ?? '',
     full: card.detail === 'full',
   };
-  return h(
+  const article = h(
     'article',
     { className: ['card', card.detail, densityOf(card)], lang: card.language, ariaLabelledBy: `${sheet.prefix}title` },
     [
@@ -40,6 +41,7 @@ export function cardArticle(card: Card, options: ArticleOptions = {}): Element {
       footer(sheet),
     ],
   );
+  return typeset(article, card.language);
 }
 
 /** How close a bench card must be set to stay on one page: by the rows it has. */

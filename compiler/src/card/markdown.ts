@@ -11,6 +11,7 @@ import { noteTree } from './notes.ts';
 import { allergenWords } from './nutrition.ts';
 import { nutritionTable } from './nutrition-table.ts';
 import { readingsOf } from './readings.ts';
+import { plain } from './text.ts';
 
 export const cardMarkdown = (card: Card): string => printer.stringify(cardMdast(card));
 
@@ -44,7 +45,7 @@ interface Scene {
   readonly full: boolean;
 }
 
-const text = (value: string): PhrasingContent => ({ type: 'text', value });
+const text = (value: string): PhrasingContent => ({ type: 'text', value: plain(value) });
 const strong = (value: string): PhrasingContent => ({ type: 'strong', children: [text(value)] });
 const paragraph = (...children: PhrasingContent[]): BlockContent => ({ type: 'paragraph', children });
 const bullets = (items: readonly PhrasingContent[][]): BlockContent => ({

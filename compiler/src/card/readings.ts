@@ -36,8 +36,8 @@ function tells({ start, end, window, additions }: Move): boolean {
 const reading = (pair: readonly [number, number] | null, measures: Measures): string =>
   pair ? measures.degrees(Math.round(pair[0]), Math.round(pair[1])) : '–';
 
-/** Times as a kitchen says them: 10 s below two minutes, the minute below an hour, else a quarter of an hour. */
+/** Times as a kitchen says them: 10 s below two minutes, the minute up to twenty, five up to an hour, else a quarter of an hour. */
 function rounded(seconds: number): number {
-  const step = seconds < 120 ? 10 : seconds < 3600 ? 60 : 900;
+  const step = seconds < 120 ? 10 : seconds < 1200 ? 60 : seconds < 3600 ? 300 : 900;
   return Math.round(seconds / step) * step;
 }

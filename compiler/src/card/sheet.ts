@@ -5,6 +5,7 @@ import type { Language } from './languages/language.ts';
 import type { Measures } from './measures.ts';
 import type { Card } from './model.ts';
 import { noteHtml } from './notes.ts';
+import { plain } from './text.ts';
 
 /** What the parts of the article are drawn with. */
 export interface Sheet {
@@ -36,4 +37,4 @@ export const notesOf = (notes: readonly string[]): ElementContent[] =>
       ];
 
 /** A name as written: isolated, so that its own direction of writing stays its own. */
-export const named = (text: string): Element => h('bdi', /\S{25}/u.test(text) ? { className: ['long'] } : {}, text);
+export const named = (text: string): Element => h('bdi', /\S{25}/u.test(text) ? { className: ['long'] } : {}, plain(text));

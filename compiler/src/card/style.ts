@@ -5,7 +5,7 @@ export const cardStyle = `
 .card { --ink: #16130f; --quiet: #57514a; --rule: #cfc8bf; --accent: #8c3a0a; --wash: #f6f1ea;
   color: var(--ink); font: 1.0625rem/1.45 "Avenir Next", Avenir, "Segoe UI", "Helvetica Neue", "Noto Sans", "Liberation Sans", Arial, sans-serif;
   font-variant-numeric: tabular-nums lining-nums; overflow-wrap: break-word; hyphens: manual; }
-.card .long { overflow-wrap: anywhere; }
+.card :is(.long, .note, .unchecked, code) { overflow-wrap: anywhere; }
 .card *, .card *::before { box-sizing: border-box; }
 .card :is(h1, h2, h3, h4, h5, h6) { font-family: "Iowan Old Style", "Palatino Linotype", Palatino, "P052", "Book Antiqua", Georgia, "Liberation Serif", serif; line-height: 1.15; margin: 0; font-weight: 600; break-after: avoid; text-wrap: balance; }
 .card :is(p, ul, ol, dl, table, figure) { margin: 0; }
@@ -37,7 +37,7 @@ export const cardStyle = `
 .card .steps { list-style: none; padding: 0; }
 .card .steps > li { position: relative; padding: .42rem 0 .42rem 2.6rem; border-bottom: 1px solid var(--rule); }
 .card .steps .no { position: absolute; left: 0; top: .42rem; width: 2rem; text-align: right; color: var(--quiet); }
-.card .steps .critical { border-left: .3rem solid var(--accent); }
+.card .steps .critical { border-left: .3rem solid var(--accent); padding-left: 2.3rem; } .card .steps .critical .no { width: 1.7rem; }
 .card .steps .critical .no { color: var(--ink); font-weight: 700; }
 .card .flag { font-size: .82rem; letter-spacing: .06em; text-transform: uppercase; color: var(--accent); }
 .card .flag::before { content: "\\25B2\\2002"; }
@@ -77,6 +77,7 @@ export const cardStyle = `
 .card footer { margin-top: 1.6rem; border-top: 1px solid var(--ink); padding-top: .5rem; font-size: .92rem; color: var(--quiet); break-inside: avoid; }
 .card .plan { font-weight: 600; color: var(--ink); }
 @media (max-width: 46rem) {
+  .card .readings, .card .readings th { min-width: 0; } .card .readings th bdi { display: none; }
   .card .work { grid-template-columns: minmax(0, 1fr); } .card .steps { margin-top: .6rem; } .card .facts { gap: .5rem 1.4rem; }
 }
 @media print {

@@ -84,8 +84,11 @@ function chartOf(data: TemperatureLine): Chart {
   const high = Math.max(70, Math.ceil((Math.max(...readings) + 6) / 10) * 10);
   const y = scaleLinear().domain([low, high]).range([floor, edge.top]);
   const at = positions(data);
-  return { x: (index) => at[index] ?? edge.left, y: (celsius) => y(celsius), ticks: y.ticks(6), taken: [] };
+  return { x: (index) => tenth(at[index] ?? edge.left), y: (celsius) => tenth(y(celsius)), ticks: y.ticks(6), taken: [] };
 }
+
+/** Tenths are finer than print. */
+const tenth = (value: number): number => Math.round(value * 10) / 10;
 
 /** Widths go with the square root of a stretch's length, so that ten minutes show beside twelve hours. */
 function positions(data: TemperatureLine): readonly number[] {
