@@ -1,7 +1,7 @@
 /** Verbs that hydrate and extract, and tempering: gelatin blooms, cakes soak, leaves infuse, sieves hold back. */
 import { interval, middle } from '../quantities/interval.ts';
 import { toCelsiusOf } from '../run/clauses.ts';
-import { atComputed, compositionOf, eachBody, mixed, portionOf, withMatter } from '../run/matter-of.ts';
+import { atComputed, compositionOf, eachBody, keeping, mixed, portionOf, withMatter } from '../run/matter-of.ts';
 import type { Part } from '../run/trace.ts';
 import type { Act, Effect, VerbEffect } from './act.ts';
 import { toReading } from './reading.ts';
@@ -69,16 +69,16 @@ function infuse(act: Act): Effect {
 function strain(act: Act): Effect {
   const matter = eachBody(act.together, (body) => {
     const solids = body.parts.filter((part) => traitsOf(part).includes('infusable'));
-    if (solids.length === 0) return body;
     const kept = body.parts.filter((part) => !traitsOf(part).includes('infusable'));
-    if (kept.length === 0) return body;
+    if (solids.length === 0 || kept.length === 0) return body;
     const out = solids.reduce((sum, part) => sum + part.grams, 0);
-    const held = Math.min(3 * out, 0.15 * middle(body.grams));
-    return withMatter(body, {
+    const passed = withMatter(body, {
       parts: kept,
       ...compositionOf(kept, middle(body.evaporated)),
-      grams: interval(Math.max(0, body.grams.low - out - held), body.grams.high - out),
+      grams: interval(body.grams.low - out, body.grams.high - out),
     });
+    const held = Math.min(3 * out, 0.15 * middle(body.grams)) / Math.max(1e-9, middle(passed.grams));
+    return keeping(passed, interval(Math.max(0, 1 - held), 1));
   });
   return { matter, seconds: act.duration ?? interval(60, 240) };
 }
