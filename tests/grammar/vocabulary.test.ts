@@ -29,11 +29,6 @@ import {
   verbs,
 } from 'nappe-grammar';
 import { describe, expect, test } from 'vitest';
-import { LineParser } from '../../grammar/src/parser/line-parser.ts';
-
-test('the parser rules hold no ambiguity', () => {
-  expect(() => new LineParser(false)).not.toThrow();
-});
 
 test('block words, header words and verbs are disjoint, and none is a connective', () => {
   const words = [...blocks.map((row) => row.word), ...headers.map((row) => row.word), ...verbs.map((row) => row.word)];

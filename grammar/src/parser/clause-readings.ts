@@ -5,7 +5,7 @@ import type { Duration, Name, Reading, Varying } from '../tree.ts';
 import { type ClauseUse, nameKey, peakOf, peaks, type VerbRow } from '../vocabulary/index.ts';
 import { type Built, built, levelOf, type Part } from './built.ts';
 import type { Measured, RawClause } from './drafts.ts';
-import { blameKind, numbersOf, only, quantityOf, varying } from './measured.ts';
+import { blameKind, blameShare, numbersOf, only, quantityOf, varying } from './measured.ts';
 
 export function buildTo(scan: Scan, raw: RawClause, verb: VerbRow): Built | null {
   const { measured, name } = raw;
@@ -184,7 +184,10 @@ export function buildLosing(scan: Scan, raw: RawClause): Built | null {
   const { measured } = raw;
   const percent =
     measured === null ? null : varying(scan, measured, (each) => (each.kind === 'percent' ? numbersOf(each) : null));
-  if (percent !== null) return built(raw, 'losing', { word: 'losing', percent });
+  if (percent !== null) {
+    for (const each of [percent.base, ...percent.overrides.map((override) => override.then)]) blameShare(scan, each);
+    return built(raw, 'losing', { word: 'losing', percent });
+  }
   if (measured !== null) blameKind(scan, measured, 'a percentage such as `losing 5 %`', ['%']);
   else blame(scan, raw, 'Behind `losing` a percentage was expected, such as `losing 5 %`.');
   return null;

@@ -129,7 +129,7 @@ function measuredFact(
       return null;
     }
     default: {
-      const percent = percentOf(scan, measured);
+      const percent = percentOf(scan, measured, word === 'absorbs');
       return percent === null ? null : { word, percent };
     }
   }

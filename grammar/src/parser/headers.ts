@@ -4,7 +4,7 @@ import { blame, insertFix, replaceFix, type Scan, shown } from '../scanner/scan.
 import type { BadLine, Duration, HeaderLine, Name, Numbers, Reading, Span, Text } from '../tree.ts';
 import { allergens, allergenWords, type HeaderRow, type HeaderWord, nearest } from '../vocabulary/index.ts';
 import type { Draft, Measured } from './drafts.ts';
-import { blameKind, numbersOf } from './measured.ts';
+import { blameKind, blameShare, numbersOf } from './measured.ts';
 import { baseOf, type LineReading, type LineRule, refuseGuard, run } from './reading.ts';
 import { buildYield } from './yields.ts';
 
@@ -143,9 +143,13 @@ function gelatin(scan: Scan, name: Name | null): Value | null {
   return null;
 }
 
-export function percentOf(scan: Scan, measured: Measured): Numbers | null {
+/** One percentage; `open` where it may be more than the whole. */
+export function percentOf(scan: Scan, measured: Measured, open = false): Numbers | null {
   if (measured.overrides.length > 0) blame(scan, measured, 'One percentage stands here, without others in parentheses.');
-  if (measured.base.kind === 'percent') return numbersOf(measured.base);
+  if (measured.base.kind === 'percent') {
+    if (!open) blameShare(scan, measured.base);
+    return numbersOf(measured.base);
+  }
   if (measured.base.kind === 'number') {
     blame(scan, measured, 'The unit is missing: a percentage such as 5 % was expected.', [
       insertFix('Write %', measured.base.end, ' %'),

@@ -5,7 +5,7 @@ import { AcidityToken, AtToken, CommaToken, NameToken, type Token, UnlessToken, 
 import type { Attribute, BadLine, IngredientLine, Name, Quantity, Span, Varying } from '../tree.ts';
 import { phases, shares, states } from '../vocabulary/index.ts';
 import type { RawAttribute } from './drafts.ts';
-import { blameKind, blameNegative, numbersOf, quantityOf, varying } from './measured.ts';
+import { blameKind, blameNegative, blameShare, numbersOf, quantityOf, varying } from './measured.ts';
 import { baseOf, type LineReading, run } from './reading.ts';
 
 export function buildIngredient(reading: LineReading): IngredientLine | BadLine {
@@ -50,7 +50,7 @@ function doubtful(quantity: Varying<Quantity>, name: Name): Varying<Quantity> {
 function buildAttribute(scan: Scan, raw: RawAttribute): Attribute | null {
   const { start, end, name, measured } = raw;
   if (raw.word === 'is' || raw.word === 'as') return name === null ? null : { kind: raw.word, name, start, end };
-  const built = measured === null ? wordAttribute(name, { start, end }) : measureAttribute(raw, { start, end });
+  const built = measured === null ? wordAttribute(name, { start, end }) : measureAttribute(scan, raw, { start, end });
   if (built !== null) return built;
   if (measured?.base.kind === 'percent' && name === null) {
     const message = `${shown(scan.text.slice(start, end))} of what? Write ${shares.map((share) => `\`${share}\``).join(', ')} behind it.`;
@@ -74,14 +74,16 @@ function wordAttribute(name: Name | null, span: Span): Attribute | null {
   return state === undefined ? null : { kind: 'state', state: state.word, ...span };
 }
 
-function measureAttribute(raw: RawAttribute, span: Span): Attribute | null {
+function measureAttribute(scan: Scan, raw: RawAttribute, span: Span): Attribute | null {
   const { measured, name } = raw;
   if (measured === null || measured.overrides.length > 0) return null;
   const { base } = measured;
   if (raw.word === 'pH') return base.kind === 'number' ? { kind: 'pH', pH: numbersOf(base), ...span } : null;
   if (base.kind === 'percent') {
     const share = shares.find((word) => word === name?.key);
-    return share === undefined ? null : { kind: 'share', of: share, percent: numbersOf(base), ...span };
+    if (share === undefined) return null;
+    blameShare(scan, base);
+    return { kind: 'share', of: share, percent: numbersOf(base), ...span };
   }
   if (name !== null) return null;
   if (base.kind === 'temperature') return { kind: 'temperature', reading: base, ...span };

@@ -9,8 +9,8 @@ import { StepParser } from './step-parser.ts';
 import { type Alternatives, endOf } from './value-parser.ts';
 
 export class LineParser extends StepParser {
-  constructor(skipValidations = true) {
-    super(skipValidations);
+  constructor(validated = false) {
+    super(validated);
     this.performSelfAnalysis();
   }
 

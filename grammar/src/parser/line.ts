@@ -14,7 +14,7 @@ import { type FirstWord, firstWordOf, nearBlockWord } from './first-word.ts';
 import { buildHeader, freeTextAfter } from './headers.ts';
 import { buildIngredient } from './ingredients.ts';
 import { readAllow, readNote } from './notes.ts';
-import { baseOf, type LineReading, refuseGuard, run, startReading } from './reading.ts';
+import { baseOf, dropParser, type LineReading, refuseGuard, run, startReading } from './reading.ts';
 import { buildRequest, buildTake } from './requests.ts';
 import { buildStep } from './steps.ts';
 
@@ -22,18 +22,24 @@ import { buildStep } from './steps.ts';
 export function parseLine(text: string, context: LineContext): Line {
   const start = skipSpaces(text, 0, text.length);
   if (start >= text.length) return { kind: 'blank', text, span: { start, end: start }, comment: null, problems: [] };
-  if (text.length > limits.line) return tooLong(text);
+  if (text.length > limits.line)
+    return badLine(text, `A line has at most ${limits.line} characters; this one has ${text.length}.`);
   if (text[start] === '|') return readNote(text, start);
   const at = findComment(text, start);
   const comment = at < 0 ? null : commentText(text, at);
   if (comment !== null && at === start) return readAllow(text, comment);
   const end = trimmedEnd(text, start, at < 0 ? text.length : at);
-  return readContent(startReading(text, { start, end }, comment), context);
+  try {
+    return readContent(startReading(text, { start, end }, comment), context);
+  } catch (error) {
+    // A fault of the program costs this line, not the file.
+    dropParser();
+    return badLine(text, `Reading this line failed inside the program (${String(error)}); please report it with the line.`);
+  }
 }
 
-function tooLong(text: string): BadLine {
+function badLine(text: string, message: string): BadLine {
   const span = { start: 0, end: text.length };
-  const message = `A line has at most ${limits.line} characters; this one has ${text.length}.`;
   return { kind: 'bad', text, span, comment: null, problems: [{ code: 'syntax', message, ...span, fixes: [] }] };
 }
 

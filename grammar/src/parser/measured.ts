@@ -71,6 +71,12 @@ export function blameNegative(scan: Scan, quantity: Varying<Quantity>): void {
   }
 }
 
+/** A share of the whole lies between nothing and all of it. */
+export function blameShare(scan: Scan, share: Numbers): void {
+  if (share.low >= 0 && share.high <= 100) return;
+  blame(scan, share, `A share lies between 0 and 100 %, not ${shown(scan.text.slice(share.start, share.end))}.`);
+}
+
 /** The numbers alone, as the tree holds shares and strengths. */
 export function numbersOf(measure: Numbers): Numbers {
   const { low, high, ranged, start, end } = measure;

@@ -55,6 +55,11 @@ export function run(reading: LineReading, rule: LineRule): Draft {
   return parser.draft;
 }
 
+/** Forgets the parser, which an error inside the program may have left half-way. */
+export function dropParser(): void {
+  parser = undefined;
+}
+
 /** A guard on a line that takes none is refused. */
 export function refuseGuard(reading: LineReading, guard: Guard | null, what: string): void {
   if (guard === null) return;

@@ -110,8 +110,9 @@ export class StepParser extends ValueParser {
     const target = this.OR2({ DEF: this.#inTargets, ERR_MSG: 'a name or a number of additions' }) as
       | Name
       | RawCounted
+      | null
       | undefined;
-    if (target !== undefined && 'items' in target) clause.counted = target;
+    if (target !== null && target !== undefined && 'items' in target) clause.counted = target;
     else clause.name = target ?? null;
     clause.end = this.lastEnd();
     return clause;

@@ -8,6 +8,7 @@ import { type Token, tokenTypes } from '../scanner/tokens.ts';
 import type { Guard, LineFix, Name, Override, Problem } from '../tree.ts';
 import { type Draft, emptyDraft, type Measured, type RawOperand, type RawYield } from './drafts.ts';
 import { expectations } from './expectations.ts';
+import { oneTokenLookahead } from './lookahead.ts';
 
 export type Alternatives = { ALT: () => unknown }[];
 
@@ -20,7 +21,8 @@ export class ValueParser extends EmbeddedActionsParser {
   /** Where `operands` puts what it reads. */
   protected operandsRead: RawOperand[] = [];
 
-  constructor(skipValidations: boolean) {
+  /** @param validated has Chevrotain check the rules, with its own lookahead; for a test */
+  constructor(validated: boolean) {
     super(tokenTypes, {
       recoveryEnabled: true,
       maxLookahead: 1,
@@ -28,7 +30,8 @@ export class ValueParser extends EmbeddedActionsParser {
       errorMessageProvider: expectations(() => {
         this.failed = true;
       }),
-      skipValidations,
+      skipValidations: !validated,
+      ...(validated ? {} : { lookaheadStrategy: oneTokenLookahead() }),
     });
   }
 

@@ -13,6 +13,7 @@ export function buildYield(scan: Scan, raw: RawYield, partial: boolean): Yield |
   const counted = countOf(scan, raw);
   if (counted === null) return weighed(scan, raw);
   if (amount.kind === 'number' && amount.ranged) blame(scan, amount, 'A yield is one number, not a range.');
+  blameNothing(scan, counted.count, amount);
   const { noun, lined } = unlined(counted.noun);
   const size = sizeOf(scan, raw, noun, partial);
   return { kind: 'yield', quantity: null, count: counted.count, noun, lined, ...size, start, end };
@@ -25,6 +26,10 @@ function countOf(scan: Scan, raw: RawYield): { count: number; noun: Name | null 
   if (amount.kind !== 'quantity') return null;
   if (amount.unit !== 'pc' && (raw.size === null || amount.unit !== 'cup')) return null;
   return { count: amount.low, noun: raw.noun ?? unitNoun(scan, amount) };
+}
+
+function blameNothing(scan: Scan, count: number, span: Span): void {
+  if (count <= 0) blame(scan, span, `A yield is more than nothing, not ${shown(scan.text.slice(span.start, span.end))}.`);
 }
 
 /** The unit word of a count of pieces or cups, as its noun. */
@@ -46,6 +51,7 @@ function weighed(scan: Scan, raw: RawYield): Yield | null {
     );
     return null;
   }
+  blameNothing(scan, amount.low, amount);
   const extra = raw.noun ?? raw.size;
   if (extra !== null)
     blame(
