@@ -1,5 +1,5 @@
 /** The repository's own source files, and what each imports, for the tests that hold the house's invariants. */
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
@@ -32,6 +32,7 @@ export function sourcesOf(folder: string, withTests = false): readonly SourceFil
 }
 
 export function filesBelow(folder: string): string[] {
+  if (!existsSync(folder)) return [];
   return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
     if (entry.name === 'node_modules' || entry.name === 'dist') return [];
     const path = join(folder, entry.name);

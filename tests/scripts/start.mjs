@@ -6,28 +6,35 @@ import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const nappe = join(root, 'compiler/dist/nappe.js');
-const samples = readdirSync(join(root, 'samples')).filter((name) => name.endsWith('.nappe'));
+const cards = join(root, 'cards');
+/** All but the broken ones, which are there to be caught. */
+const samples = readdirSync(join(root, 'samples'), { recursive: true })
+  .map((path) => `samples/${path.replaceAll('\\', '/')}`)
+  .filter((path) => path.endsWith('.nappe') && !path.startsWith('samples/faulty/'))
+  .sort();
 
-mkdirSync(join(root, 'cards'), { recursive: true });
-const failed = [check(), ...samples.flatMap((file) => formulasOf(file).map((formula) => card(file, formula)))].some(
-  (status) => status !== 0,
-);
-process.exitCode = failed ? 1 : 0;
-
-function check() {
-  console.log('Checking samples/ …');
-  return run('check', ...samples.map((name) => `samples/${name}`), 'samples/course');
-}
+console.log('Checking the samples …');
+const checked = run('check', ...samples);
+mkdirSync(cards, { recursive: true });
+const made = samples.flatMap((file) => formulasOf(file).map((formula, _, all) => card(file, formula, all.length > 1)));
+console.log(`\n${made.filter((status) => status === 0).length} cards are in ${cards}. Open one in a browser, and print it.`);
+process.exitCode = [checked, ...made].every((status) => status === 0) ? 0 : 1;
 
 /** Names after `formula`, one card each. */
 function formulasOf(file) {
-  const text = readFileSync(join(root, 'samples', file), 'utf8');
+  const text = readFileSync(join(root, file), 'utf8');
   return [...text.matchAll(/^[ \t]*formula[ \t]+(.+?)[ \t]*(?:\/\/.*)?$/gm)].map(([, name]) => name);
 }
 
-function card(file, formula) {
-  const output = `cards/${formula.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '-')}.html`;
-  const status = run('card', `samples/${file}#${formula}`, '-o', output);
+/** Named for its file, and for the formula where the file holds several. */
+function card(file, formula, isOneOfSeveral) {
+  const parts = file
+    .replace(/\.nappe$/, '')
+    .split('/')
+    .slice(1);
+  const name = [...parts, ...(isOneOfSeveral ? [formula] : [])].join(' ').toLowerCase();
+  const output = `cards/${name.replace(/[^\p{L}\p{N}]+/gu, '-')}.html`;
+  const status = run('card', `${file}#${formula}`, '-o', output);
   if (status === 0) console.log(output);
   return status;
 }
