@@ -154,7 +154,7 @@ function temperatureSection(sheet: Sheet): Element[] {
             readingsOf(temperature, measures).map(({ step, text, cells }) =>
               h('tr', [
                 h('th', { scope: 'row' }, [h('b', String(step)), ' ', named(text)]),
-                ...cells.map((cell) => h('td', cell)),
+                ...cells.map((cell) => h('td', whole(cell))),
               ]),
             ),
           ),
@@ -163,6 +163,10 @@ function temperatureSection(sheet: Sheet): Element[] {
     ]),
   ];
 }
+
+/** Each reading of a cell stays in one piece; `→` is where a line may break. */
+const whole = (cell: string): (string | Element)[] =>
+  cell.split(' → ').flatMap((part, index) => [...(index === 0 ? [] : [' → ']), h('span', { className: ['time'] }, part)]);
 
 function footer({ card, language }: Sheet): Element {
   const last = card.cautions[card.cautions.length - 1] ?? '';

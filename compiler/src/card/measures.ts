@@ -31,7 +31,7 @@ export function measuresFor(language: Language, units: Units): Measures {
   const dual = (metric: string, us: string): string => (units === 'metric' ? metric : units === 'us' ? us : `${metric} / ${us}`);
   const span = (low: number, high: number, digits: number): string => {
     const [a, b] = [number(low, digits), number(high, digits)];
-    return a === b ? a : low < 0 || high < 0 ? `${a} … ${b}` : `${a}–${b}`;
+    return a === b ? a : low < 0 || high < 0 ? `${a}…${b}` : `${a}–${b}`;
   };
   const reading = (x: Interval): string => {
     const one = (unit: string, convert: (celsius: number) => number, digits: number): string => {
@@ -40,7 +40,7 @@ export function measuresFor(language: Language, units: Units): Measures {
       return `${span(convert(x.low), convert(x.high), digits)} ${unit}`;
     };
     return dual(
-      one('°C', (c) => c, 1),
+      one('°C', roundedCelsius, 1),
       one('°F', (c) => (c * 9) / 5 + 32, 0),
     );
   };
@@ -59,9 +59,9 @@ export function measuresFor(language: Language, units: Units): Measures {
       return dual(rough >= 1000 ? `${number(rough / 1000)} kg` : `${number(rough)} g`, usMass(rough, language, number));
     },
     volume: (millilitres) => {
-      const rough = Number(millilitres.toPrecision(4));
+      const rough = Number(millilitres.toPrecision(3));
       return dual(
-        rough >= 1000 ? `${number(rough / 1000, 3)} l` : `${number(rough, 1)} ml`,
+        rough >= 1000 ? `${number(rough / 1000, 2)} l` : `${number(rough, 1)} ml`,
         usVolume(millilitres, language, number),
       );
     },
@@ -74,6 +74,10 @@ export function measuresFor(language: Language, units: Units): Measures {
     percent: (value, digits = 1) => `${number(value, digits)} %`,
   };
 }
+
+/** What a formula writes in half degrees stays; what was converted from °F is given to the degree, finer than a kitchen's thermometer. */
+const roundedCelsius = (celsius: number): number =>
+  Math.abs(celsius * 2 - Math.round(celsius * 2)) < 1e-6 ? celsius : Math.round(celsius);
 
 /** Thin spaces between thousands from 10 000 on (ISO 80000-1, 7.3.1), no trailing zeros. */
 function formatNumber(value: number, digits: number, decimal: '.' | ','): string {

@@ -86,6 +86,7 @@ export const cardStyle = `
   .card .weigh .amount, .card .facts dd { font-size: 1.05em; }
   .card .work { grid-template-columns: minmax(min-content, 5fr) minmax(0, 8fr); gap: 0 1.5rem; } .card :is(.component, .curve, .differences, .grid) { margin-top: 1.1rem; }
   .card .scroll { overflow: visible; } .card .line { min-width: 0; max-width: none; } .card .readings, .card .readings th { min-width: 0; } .card a { text-decoration: none; }
+  .card.full .grid { display: block; columns: 2; column-gap: 1.6rem; } .card.full .box { margin-bottom: .9rem; }
   .card.brief .title { font-size: 20pt; } .card.brief header { padding-top: .4rem; } .card.brief .facts { margin-top: .4rem; padding: .25rem 0; } .card.brief footer { margin-top: .6rem; }
   .card.brief :is(.component, .grid) { margin-top: .7rem; }
   .card.brief.roomy { font-size: 11.5pt; } .card.brief.close { font-size: 9.6pt; line-height: 1.22; } .card.brief.close :is(.component, .grid) { margin-top: .5rem; } .card.brief.close .head > :first-child { font-size: 1.25rem; } .card.brief.close .box { margin-top: .3rem; } .card.brief.close .title { font-size: 18pt; } .card.brief.dense { font-size: 9.1pt; line-height: 1.16; }

@@ -65,6 +65,8 @@ describe('US measures', () => {
 
   it('stand beside metric ones on request', () => {
     expect(metric.temperature({ low: 82, high: 84 })).toBe('82–84 °C');
+    // 165 °F is 73.9 °C; half degrees are somebody's own.
+    expect([metric.degrees(73.889), metric.degrees(31.5), metric.degrees(68.333)]).toEqual(['74 °C', '31.5 °C', '68 °C']);
     expect(us.temperature({ low: 82, high: 84 })).toBe('180–183 °F');
     expect(both.temperature({ low: 82, high: 84 })).toBe('82–84 °C / 180–183 °F');
     expect(us.temperature({ low: Number.NEGATIVE_INFINITY, high: 5 })).toBe('below 41 °F');
@@ -91,7 +93,7 @@ describe('metric measures', () => {
       '12\u202f345 g',
       '8.6 g',
     ]);
-    expect(metric.temperature({ low: -20, high: -18 })).toBe('−20 … −18 °C');
+    expect(metric.temperature({ low: -20, high: -18 })).toBe('−20…−18 °C');
   });
 });
 

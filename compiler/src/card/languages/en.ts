@@ -1,4 +1,5 @@
 /** English cards. */
+import { tools } from 'nappe-grammar';
 import { amount, type Bit, join, list, name, type Phrase, sentence, sign, temperature, time } from '../sentence.ts';
 import type { AttributeWords, Language, StepWords, Term } from './language.ts';
 
@@ -157,6 +158,15 @@ export const english: Language = {
 
 function step(w: StepWords): Phrase {
   if (w.doing !== null) return sentence(w.doing);
+  if (w.verb === 'line' && w.into?.vessel) {
+    return sentence(
+      'line the',
+      name(w.into.text),
+      w.operands.length > 0 ? join(['with', terms(w.operands)]) : null,
+      w.for ? join(['for', time(w.for)]) : null,
+      named(w),
+    );
+  }
   const verb = w.verb === 'check' ? 'check that it reads' : w.verb;
   return sentence(
     verb,
@@ -168,8 +178,8 @@ function step(w: StepWords): Phrase {
     party('in', w.inside, w),
     w.pieces ? `into ${w.pieces}` : null,
     w.with.length > 0 ? join(['with', terms(w.with)]) : null,
-    w.additions ? `in ${w.additions.count} ${w.additions.single ? 'addition' : 'additions'}${tools(w.additions.tools)}` : null,
-    w.turns ? `in ${w.turns.count} turns${tools(w.turns.kinds)}` : null,
+    w.additions ? `in ${w.additions.count} ${w.additions.single ? 'addition' : 'additions'}${series(w.additions.tools)}` : null,
+    w.turns ? `in ${w.turns.count} turns${series(w.turns.kinds)}` : null,
     w.tool ? withTool(w.tool) : null,
     target(w),
     w.at ? join(['at', temperature(w.at)]) : null,
@@ -181,9 +191,11 @@ function step(w: StepWords): Phrase {
     w.until ? join(['until', sign(w.until)]) : null,
     w.whileWhipping ? 'while whipping' : null,
     w.losing ? `, losing ${w.losing}` : null,
-    w.as ? join([':', name(`“${w.as}”`)]) : null,
+    named(w),
   );
 }
+
+const named = (w: StepWords): Bit => (w.as ? join([':', name(`“${w.as}”`)]) : null);
 
 const terms = (items: readonly Term[]): Bit => (items.length === 0 ? null : list(items.map(term), 'and'));
 
@@ -210,15 +222,22 @@ function target(w: StepWords): Bit {
   return join(['to', w.to.kind === 'temperature' ? temperature(w.to.text) : amount(w.to.text)]);
 }
 
-const tools = (names: readonly string[]): string =>
+const series = (names: readonly string[]): string =>
   names.length === 0
     ? ''
     : names.length === 1
       ? `: ${names[0]}`
       : `: ${names.slice(0, -1).join(', ')}, then ${names[names.length - 1]}`;
 
+/** Tools of the vocabulary get an article; what a formula quotes stands as written. */
 const withTool = (tool: string): string =>
-  tool === 'hands' ? 'by hand' : /^[aeiou]/iu.test(tool) ? `with an ${tool}` : `with a ${tool}`;
+  tool === 'hands'
+    ? 'by hand'
+    : !toolWords.has(tool)
+      ? `with ${tool}`
+      : /^[aeiou]/iu.test(tool)
+        ? `with an ${tool}`
+        : `with a ${tool}`;
 
 function fraction(value: number): string {
   for (const under of [3, 4, 5, 6, 8]) {
@@ -235,6 +254,8 @@ function attribute(a: AttributeWords): string {
   if (a.kind === 'bloom') return `${a.value} bloom`;
   return a.kind === 'phase' ? a.phase : a.state;
 }
+
+const toolWords: ReadonlySet<string> = new Set(tools.map(({ word }) => word));
 
 const mixing: ReadonlySet<string> = new Set(['mix', 'whisk', 'stir', 'whip', 'blend', 'knead', 'cream', 'combine', 'smooth']);
 
