@@ -14,11 +14,33 @@ import { build } from 'esbuild';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
-/** Programs of Node: `warm` is what is run once, so that the first start of a user is a quick one. */
+/** Programs of Node: `warm` is what is run once, with what on its standard input, so that a user's first start is a quick one. */
 const programs = [
-  { entry: 'compiler/src/cli/main.ts', folder: 'compiler/dist', name: 'nappe', warm: ['check', '-'] },
-  { entry: 'server/src/node.ts', folder: 'server/dist', name: 'nappe-server', warm: null },
+  { entry: 'compiler/src/cli/main.ts', folder: 'compiler/dist', name: 'nappe', warm: ['check', '-'], input: sample },
+  { entry: 'server/src/node.ts', folder: 'server/dist', name: 'nappe-server', warm: ['--stdio'], input: session },
 ];
+
+function sample() {
+  return readFileSync(join(root, 'samples/pastry-cream.nappe'), 'utf8');
+}
+
+/** The shortest session in which an editor opens a file and sees what is wrong with it (Language Server Protocol 3.17). */
+function session() {
+  const textDocument = { uri: 'file:///sample.nappe', languageId: 'nappe', version: 1, text: sample() };
+  const capabilities = { textDocument: { diagnostic: {} } };
+  const messages = [
+    { id: 1, method: 'initialize', params: { processId: null, rootUri: null, capabilities } },
+    { method: 'initialized', params: {} },
+    { method: 'textDocument/didOpen', params: { textDocument } },
+    { id: 2, method: 'textDocument/diagnostic', params: { textDocument: { uri: textDocument.uri } } },
+    { id: 3, method: 'shutdown' },
+    { method: 'exit' },
+  ];
+  return messages
+    .map((message) => JSON.stringify({ jsonrpc: '2.0', ...message }))
+    .map((body) => `Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`)
+    .join('');
+}
 
 /** Bundles of the editor's extension, for its desktop and its browser. */
 const extensionBundles = [
@@ -69,7 +91,7 @@ for (const program of programs) if (existsSync(join(root, program.entry))) await
 for (const bundle of extensionBundles) if (existsSync(join(root, bundle.entry))) await buildForExtension(bundle);
 
 /** Beside the old one until it is whole, so that a build that fails leaves a program that runs. */
-async function buildProgram({ entry, folder, name, warm }) {
+async function buildProgram({ entry, folder, name, warm, input }) {
   const { text: bundle, inputs } = await bundled(entry, 'node');
   const hash = createHash('sha256').update(bundle).digest('hex').slice(0, 12);
   const main = `${name}.program.js`;
@@ -87,7 +109,7 @@ async function buildProgram({ entry, folder, name, warm }) {
   const out = join(root, folder);
   rmSync(out, { recursive: true, force: true });
   renameSync(aside, out);
-  if (warm) warmUp(join(out, `${name}.js`), warm);
+  warmUp(join(out, `${name}.js`), warm, input());
   console.log(`${folder}/${name}.js  ${Math.round(bundle.length / 1000)} kB`);
 }
 
@@ -100,9 +122,8 @@ function asFunction(bundle) {
   return `(function(require,__filename){${ascii}\n})`;
 }
 
-function warmUp(start, words) {
-  const sample = readFileSync(join(root, 'samples/pastry-cream.nappe'));
-  const { status, stderr } = spawnSync(process.execPath, [start, ...words], { input: sample, cwd: join(root, 'samples') });
+function warmUp(start, words, input) {
+  const { status, stderr } = spawnSync(process.execPath, [start, ...words], { input, cwd: join(root, 'samples') });
   if (status === null || status > 1) throw new Error(`${start} does not run: ${stderr}`);
 }
 
