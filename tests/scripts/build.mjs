@@ -99,7 +99,7 @@ async function buildProgram({ entry, folder, name, warm, input }) {
     PROGRAM: JSON.stringify(main),
     BUILD: JSON.stringify(hash),
   });
-  const aside = join(root, `${folder}.${process.pid}`);
+  const aside = join(root, `node_modules/.nappe-build/${name}.${process.pid}`);
   mkdirSync(aside, { recursive: true });
   // The packages are of ES modules; their bundles are not.
   writeFileSync(join(aside, 'package.json'), '{ "type": "commonjs" }\n');
