@@ -7,7 +7,7 @@ import { checkText } from './check-text.ts';
 import { status, UsageError } from './failure.ts';
 import { values } from './formula.ts';
 import { progressOf } from './progress.ts';
-import { isFormula, type Target, targetsOf } from './targets.ts';
+import { isFormula, named, type Target, targetsOf } from './targets.ts';
 import { complain, print } from './terminal.ts';
 
 interface Options {
@@ -86,5 +86,5 @@ async function asSarif(answer: ReturnType<typeof merged>, failures: readonly str
 
 function nothingToCheck(paths: readonly string[], since: string | undefined): string {
   if (since !== undefined) return `no formula changed since ${since}.`;
-  return `no formula in ${paths.join(', ')}. To begin with one that works: nappe new`;
+  return `no formula in ${named(paths)}. To begin with one that works: nappe new`;
 }

@@ -4,7 +4,7 @@ import type { Command } from 'commander';
 import { format, parse } from 'nappe-grammar';
 import { status } from './failure.ts';
 import { display, readText, Unreadable } from './files.ts';
-import { isFormula, standardInput, type Target, targetsOf } from './targets.ts';
+import { isFormula, named, standardInput, type Target, targetsOf } from './targets.ts';
 import { complain, print } from './terminal.ts';
 import { writeWhole } from './write.ts';
 
@@ -31,7 +31,7 @@ async function run(paths: readonly string[], options: { readonly check?: boolean
   if (failures.length > 0 || outcomes.includes('failed')) process.exitCode = status.usage;
   else if (outcomes.includes('unreadable line') || (options.check && outcomes.includes('changed')))
     process.exitCode = status.faults;
-  if (targets.length === 0 && failures.length === 0) complain(`no .nappe file in ${paths.join(', ')}.`);
+  if (targets.length === 0 && failures.length === 0) complain(`no .nappe file in ${named(paths)}.`);
 }
 
 function layOut(target: Target, onlyCheck: boolean): Outcome {

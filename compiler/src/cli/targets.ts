@@ -22,6 +22,9 @@ export const standardInput = '-';
 
 export const isFormula = (name: string): boolean => name.endsWith('.nappe');
 
+/** Paths as a sentence names them. */
+export const named = (paths: readonly string[]): string => paths.map((path) => (path === '.' ? 'this folder' : path)).join(', ');
+
 /** Folders are walked for names that `wanted` accepts, files are taken as they are named; each file once, in the order given. */
 export async function targetsOf(paths: readonly string[], wanted: (name: string) => boolean): Promise<Targets> {
   const targets = new Map<string, Target>();
