@@ -1,11 +1,11 @@
 /** What changed since a revision, by git: for `check --since`. */
-import { spawnSync } from 'node:child_process';
 import { realpathSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Workspace } from '../index.ts';
 import { UsageError } from './failure.ts';
 import { slashed } from './files.ts';
 import { workspaceOf } from './formula.ts';
+import { git } from './git.ts';
 import type { Target } from './targets.ts';
 
 /**
@@ -36,16 +36,4 @@ function changedSince(revision: string, folder: string = process.cwd()): Readonl
     git(root, 'ls-files', '--others', '--exclude-standard', '-z'),
   ].flatMap((listed) => (listed ?? '').split('\0').filter((name) => name !== ''));
   return new Set(names.map((name) => join(root, name)));
-}
-
-function git(folder: string, ...words: readonly string[]): string | null {
-  const { status, stdout, error } = spawnSync('git', words, {
-    cwd: folder,
-    encoding: 'utf8',
-    maxBuffer: 1 << 28,
-    stdio: ['ignore', 'pipe', 'ignore'],
-  });
-  if (error && (error as NodeJS.ErrnoException).code === 'ENOENT')
-    throw new UsageError('--since needs git, which is not installed.');
-  return status === 0 ? stdout : null;
 }

@@ -15,6 +15,7 @@ export const commands: readonly CommandEntry[] = [
   { name: 'check', summary: 'say what is wrong, or likely to go wrong, in formulas', load: () => import('./check.ts') },
   { name: 'card', summary: 'make a scaled card of a formula', load: () => import('./card.ts') },
   { name: 'trace', summary: 'show the state of the matter after every step', load: () => import('./trace.ts') },
+  { name: 'compare', summary: 'say what changed in meaning between two versions', load: () => import('./compare.ts') },
   { name: 'fmt', summary: 'lay formulas out the canonical way', load: () => import('./fmt.ts') },
   { name: 'explain', summary: 'explain a diagnostic: what it means, why, and what to do', load: () => import('./explain.ts') },
   { name: 'new', summary: 'write a starter formula', load: () => import('./new.ts') },

@@ -1,0 +1,63 @@
+/** Two files made ready for comparison: their formulas paired by name, else in order. */
+import { nameKey } from 'nappe-grammar';
+import { checkUnit } from '../diagnostics/check.ts';
+import type { Formula } from '../resolve/model.ts';
+import type { Workspace } from '../resolve/workspace.ts';
+import { type CompareInput, compareFormulas } from './compare.ts';
+import type { Comparison } from './model.ts';
+
+export interface Side {
+  readonly workspace: Workspace;
+  readonly path: string;
+  /** As people name it. */
+  readonly file: string;
+  /** Only the formula of this name. */
+  readonly formula?: string | null;
+}
+
+/** A comparison a pair of formulas; a formula that only one side has is compared with nothing and so not told. */
+export function comparableOf(
+  old: Side,
+  next: Side,
+): { readonly comparisons: readonly Comparison[]; readonly added: readonly string[]; readonly dropped: readonly string[] } {
+  const befores = inputsOf(old);
+  const afters = inputsOf(next);
+  const pairs: (readonly [CompareInput, CompareInput])[] = [];
+  let left = befores;
+  let come = afters;
+  const match = (same: (a: CompareInput, b: CompareInput) => boolean): void => {
+    for (const b of [...come]) {
+      const a = left.find((candidate) => same(candidate, b));
+      if (!a) continue;
+      pairs.push([a, b]);
+      left = left.filter((one) => one !== a);
+      come = come.filter((one) => one !== b);
+    }
+  };
+  match((a, b) => nameKey(a.formula.name) === nameKey(b.formula.name));
+  // Renamed, or copied to a file of its own under another name.
+  match((a, b) => left.indexOf(a) === come.indexOf(b));
+  return {
+    comparisons: pairs.map(([a, b]) => compareFormulas(a, b)),
+    added: come.map(({ formula }) => formula.name),
+    dropped: left.map(({ formula }) => formula.name),
+  };
+}
+
+function inputsOf({ workspace, path, file, formula: wanted }: Side): CompareInput[] {
+  const unit = workspace.unit(path);
+  return unit.formulas
+    .filter(({ name }) => wanted == null || nameKey(name) === nameKey(wanted))
+    .map((formula) => ({
+      file,
+      formula,
+      lineOf: (place) => (workspace.locate(place, unit)?.line ?? 0) + 1,
+      diagnostics: diagnosticsOf(workspace, path, formula),
+    }));
+}
+
+/** Only what stands in this file: a base's own faults are told where the base is compared. */
+function diagnosticsOf(workspace: Workspace, path: string, formula: Formula) {
+  const { diagnostics } = checkUnit(workspace, path, { only: formula, fileName: (at) => at });
+  return diagnostics.filter(({ file, severity }) => file === path && severity !== 'notice');
+}
