@@ -19,7 +19,9 @@ export function readingsOf(line: TemperatureLine, measures: Measures): readonly 
       cells: [
         seconds === null
           ? ''
-          : `${estimated ? '≈ ' : ''}${measures.duration({ low: rounded(seconds[0]), high: rounded(seconds[1]) })}`,
+          : estimated
+            ? `≈ ${measures.duration({ low: rounded(seconds[0]), high: rounded(seconds[1]) })}`
+            : measures.duration({ low: seconds[0], high: seconds[1] }),
         reading(start, measures),
         additions.length > 1 ? additions.map((celsius) => reading(celsius, measures)).join(' → ') : reading(end, measures),
         window ? reading(window, measures) : '',
@@ -36,7 +38,7 @@ function tells({ start, end, window, additions }: Move): boolean {
 const reading = (pair: readonly [number, number] | null, measures: Measures): string =>
   pair ? measures.degrees(Math.round(pair[0]), Math.round(pair[1])) : '–';
 
-/** Times as a kitchen says them: 10 s below two minutes, the minute up to twenty, five up to an hour, else a quarter of an hour. */
+/** Estimated times as a kitchen says them: 10 s below two minutes, the minute up to twenty, five up to an hour, else a quarter of an hour. */
 function rounded(seconds: number): number {
   const step = seconds < 120 ? 10 : seconds < 1200 ? 60 : seconds < 3600 ? 300 : 900;
   return Math.round(seconds / step) * step;

@@ -80,8 +80,13 @@ const tests: readonly (readonly [ReasonKey, (scene: Scene) => boolean])[] = [
     ({ matter, low, verb, record }) =>
       heating.has(verb) && !matter.baked && low >= 55 && low < 100 && sugarShare(matter) < 0.6 && rawest(record) < low - 1,
   ],
-  ['fold cream', (scene) => meetsFoam(scene, (kind) => kind === 'cream' || kind === 'plant cream')],
-  ['fold white', (scene) => meetsFoam(scene, (kind) => kind.endsWith('meringue'))],
+  ['fold chocolate', (scene) => share(scene.matter, scene.matter.composition.cocoaButter) >= 0.06 && meetsFoam(scene, ofCream)],
+  // Warmer bases than the sentence allows (agar) have reasons of their own.
+  [
+    'fold cream',
+    (scene) => scene.high <= 38 && share(scene.matter, scene.matter.composition.cocoaButter) < 0.06 && meetsFoam(scene, ofCream),
+  ],
+  ['fold white', (scene) => meetsFoam(scene, (kind) => kind.endsWith('white'))],
   [
     'gelatin melts',
     ({ later, verb, matter, low }) =>
@@ -116,6 +121,8 @@ const tests: readonly (readonly [ReasonKey, (scene: Scene) => boolean])[] = [
   ['frozen', ({ high, verb }) => verb === 'freeze' || verb === 'churn' || high <= -10],
   ['cold', ({ matter, high, verb }) => cooling.has(verb) && high <= 8 && perishable(matter)],
 ];
+
+const ofCream = (kind: string): boolean => kind === 'cream' || kind === 'plant cream';
 
 /** `chill for 4 h` without a reading still sets gelatin; `freeze` still freezes. */
 function coldStay(record: StepRecord): readonly ReasonKey[] | null {

@@ -64,7 +64,7 @@ export const cardStyle = `
 .card .line .stairs { fill: none; stroke: var(--accent); stroke-width: 6; }
 .card .line .window { fill: none; stroke: var(--accent); stroke-width: 2.4; }
 .card .line .number circle { fill: Canvas; stroke: currentColor; stroke-width: 1.4; }
-.card .readings { margin-top: .8rem; font-size: .95rem; min-width: 40rem; } .card .readings th { min-width: 14rem; }
+.card .readings { margin-top: .8rem; font-size: .95rem; min-width: 40rem; } .card .readings tbody th { min-width: 14rem; }
 .card .differences section { margin-top: .7rem; } .card .differences section > :first-child { font-size: 1.1rem; }
 .card .differences ul { padding-left: 1.1rem; }
 .card .grid { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr)); gap: 1.4rem 2.2rem; align-items: start; }
@@ -77,7 +77,7 @@ export const cardStyle = `
 .card footer { margin-top: 1.6rem; border-top: 1px solid var(--ink); padding-top: .5rem; font-size: .92rem; color: var(--quiet); break-inside: avoid; }
 .card .plan { font-weight: 600; color: var(--ink); }
 @media (max-width: 46rem) {
-  .card .readings, .card .readings th { min-width: 0; } .card .readings th bdi { display: none; }
+  .card .readings, .card .readings tbody th { min-width: 0; } .card .readings th bdi { display: none; }
   .card .work { grid-template-columns: minmax(0, 1fr); } .card .steps { margin-top: .6rem; } .card .facts { gap: .5rem 1.4rem; }
 }
 @media print {
@@ -85,7 +85,7 @@ export const cardStyle = `
   .card :is(.meta, .scaling, .attributes, .other, .why, .readings, .stages li, footer, .note code, .note pre, .facts dt, thead :is(th, td), .flag, .box > p.quiet) { font-size: 9.2pt; }
   .card .weigh .amount, .card .facts dd { font-size: 1.05em; }
   .card .work { grid-template-columns: minmax(min-content, 5fr) minmax(0, 8fr); gap: 0 1.5rem; } .card :is(.component, .curve, .differences, .grid) { margin-top: 1.1rem; }
-  .card .scroll { overflow: visible; } .card .line { min-width: 0; max-width: none; } .card .readings, .card .readings th { min-width: 0; } .card a { text-decoration: none; }
+  .card .scroll { overflow: visible; } .card .line { min-width: 0; max-width: none; } .card .readings, .card .readings tbody th { min-width: 0; } .card a { text-decoration: none; }
   .card.full .grid { display: block; columns: 2; column-gap: 1.6rem; } .card.full .box { margin-bottom: .9rem; }
   .card.brief .title { font-size: 20pt; } .card.brief header { padding-top: .4rem; } .card.brief .facts { margin-top: .4rem; padding: .25rem 0; } .card.brief footer { margin-top: .6rem; }
   .card.brief :is(.component, .grid) { margin-top: .7rem; }

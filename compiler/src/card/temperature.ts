@@ -3,11 +3,12 @@ import { lifeBefore } from '../diagnostics/look.ts';
 import { type Interval, middle } from '../quantities/interval.ts';
 import type { Input, Matter, Run, StepRecord } from '../run/trace.ts';
 import type { CardStep, Move, Strand, TemperatureLine, TimeMark } from './model.ts';
+import { reasonsOf } from './reasons.ts';
 
 /** Null where nothing on the way has a reading: there is nothing to draw. */
 export function temperatureLine(run: Run, stepOf: (record: StepRecord) => CardStep | null): TemperatureLine | null {
   if (!run.result) return null;
-  const main = wayTo(run.result, new Set());
+  const main = wayTo(run.result, run, new Set());
   const records = new Set(main);
   const schedule = new Map<StepRecord, { readonly start: number; readonly end: number }>();
   let clock = 0;
@@ -19,7 +20,7 @@ export function temperatureLine(run: Run, stepOf: (record: StepRecord) => CardSt
   for (let at = 0; at < ways.length && ways.length < mostStrands; at++) {
     for (const joined of ways[at]!.records) {
       for (const input of joined.inputs) {
-        const side = wayTo(input.matter, records);
+        const side = wayTo(input.matter, run, records);
         const last = side[side.length - 1];
         if (!last || (run.blockOf.get(last) === run.blockOf.get(joined) && !comesFromElsewhere(side, run))) continue;
         for (const record of side) records.add(record);
@@ -67,28 +68,34 @@ const unknownSeconds = 120;
 const secondsOf = (record: StepRecord): number =>
   Math.max(1, record.seconds && Number.isFinite(record.seconds.range.high) ? middle(record.seconds.range) : unknownSeconds);
 
-/** The steps that led to a matter, first to last: at each meeting the input with the most readings behind it, then the heaviest. */
-function wayTo(matter: Matter, taken: ReadonlySet<StepRecord>): readonly StepRecord[] {
+/** The steps that led to a matter, first to last: at each meeting the input with the most critical readings behind it, then the most readings, then the heaviest. */
+function wayTo(matter: Matter, run: Run, taken: ReadonlySet<StepRecord>): readonly StepRecord[] {
   const way: StepRecord[] = [];
-  let next = makerOf(matter);
+  let next = makerOf(matter, run);
   while (next && !taken.has(next) && !way.includes(next)) {
     way.unshift(next);
-    const inputs = next.inputs.filter((input) => makerOf(input.matter) !== null);
+    const inputs = next.inputs.filter((input) => makerOf(input.matter, run) !== null);
     next =
-      inputs.length === 0 ? null : makerOf(inputs.reduce((best, input) => (weight(input) > weight(best) ? input : best)).matter);
+      inputs.length === 0
+        ? null
+        : makerOf(inputs.reduce((best, input) => (weight(input, run) > weight(best, run) ? input : best)).matter, run);
   }
   return way;
 }
 
-function makerOf(matter: Matter): StepRecord | null {
+function makerOf(matter: Matter, run: Run): StepRecord | null {
   if (matter.made) return matter.made;
   const layers = (matter.layers ?? []).filter((layer) => layer.made);
-  return layers.length === 0 ? null : layers.reduce((best, layer) => (readings(layer) > readings(best) ? layer : best)).made;
+  return layers.length === 0
+    ? null
+    : layers.reduce((best, layer) => (readings(layer, run) > readings(best, run) ? layer : best)).made;
 }
 
-const readings = (matter: Matter): number => lifeBefore(matter).filter((record) => record.written !== null).length;
+/** Critical readings count before others: the line that is drawn boldest is the one to watch. */
+const readings = (matter: Matter, run: Run): number =>
+  lifeBefore(matter).reduce((sum, record) => sum + (record.written === null ? 0 : reasonsOf(record, run).length > 0 ? 10 : 1), 0);
 
-const weight = (input: Input): number => readings(input.matter) * 1e6 + middle(input.matter.grams);
+const weight = (input: Input, run: Run): number => readings(input.matter, run) * 1e6 + middle(input.matter.grams);
 
 function moveOf(record: StepRecord, step: CardStep, before: StepRecord | null, from: number, to: number): Move {
   const together =

@@ -124,6 +124,8 @@ export const german: Language = {
     caramel: () => 'Ab hier bräunt Zucker; Sekunden entscheiden, wie bitter er wird.',
     'fold cream': (t) =>
       `Über ${t(35)} schmilzt das Fett, das die Schlagsahne trägt, und der Schaum fällt; zu kalt ist die Masse zu fest, um ihn aufzunehmen.`,
+    'fold chocolate': () =>
+      'Warm genug, dass die Kakaobutter flüssig bleibt, während die Sahne hineinkommt, kühl genug, dass die Sahne nicht gleich schmilzt.',
     'fold white': () => 'Eischnee verträgt die Wärme, aber die Masse muss weich genug sein, um ihn aufzunehmen.',
     'gelatin melts': (t) =>
       `Eingeweichte Gelatine schmilzt ab etwa ${t(35)}; in Kälterem bleibt sie in Fäden. Kochen schwächt sie.`,

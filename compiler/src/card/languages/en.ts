@@ -123,6 +123,8 @@ export const english: Language = {
     caramel: () => 'Sugar browns from here on; seconds decide how bitter it gets.',
     'fold cream': (t) =>
       `Above ${t(35)} the fat that carries whipped cream melts and the foam falls; too cold, and the base is too thick to take it.`,
+    'fold chocolate': () =>
+      'Warm enough that the cocoa butter stays liquid while the cream goes in, cool enough that the cream does not melt at once.',
     'fold white': () => 'An egg-white foam takes the heat, but the base must be soft enough to take the foam.',
     'gelatin melts': (t) =>
       `Bloomed gelatin melts from about ${t(35)}; in anything colder it stays in threads. Boiling weakens it.`,

@@ -136,6 +136,8 @@ export const french: Language = {
     caramel: () => 'À partir d’ici le sucre brunit ; son amertume se joue en quelques secondes.',
     'fold cream': (t) =>
       `Au-dessus de ${t(35)} la matière grasse qui porte la crème montée fond et la mousse tombe ; trop froid, l’appareil est trop épais pour la recevoir.`,
+    'fold chocolate': () =>
+      'Assez chaud pour que le beurre de cacao reste liquide pendant que la crème entre, assez froid pour qu’elle ne fonde pas d’un coup.',
     'fold white': () => 'Une mousse de blancs supporte la chaleur, mais l’appareil doit rester assez souple pour la recevoir.',
     'gelatin melts': (t) =>
       `La gélatine hydratée fond à partir d’environ ${t(35)} ; plus froid, elle reste en fils. L’ébullition l’affaiblit.`,

@@ -57,6 +57,7 @@ export type ReasonKey =
   | 'syrup'
   | 'caramel'
   | 'fold cream'
+  | 'fold chocolate'
   | 'fold white'
   | 'gelatin melts'
   | 'gelatin sets'
