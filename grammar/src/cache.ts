@@ -4,7 +4,7 @@ import { parseLine } from './parser/line.ts';
 import type { Line, LineContext } from './tree.ts';
 
 /** Lines a generation holds before it becomes the old one and the older one is forgotten. */
-const generationSize = 16_384;
+const generationSize = 8_192;
 
 export interface LineCache {
   /** The line for a text in a context, read now or before. */

@@ -113,7 +113,7 @@ function include(name: string): Rule {
   return { include: `#${name}` };
 }
 
-/** A word at the start of a line, and a name behind it where it opens one. */
+/** A word at the start of a line, and a name after it where it opens one. */
 function opened(scope: string, words: readonly string[], nameScope: string | null): Rule {
   const opener = `${lineStart}((?i:${alternatives(words)}))${after}`;
   if (nameScope === null) return { match: opener, captures: { 1: { name: scope } } };

@@ -55,7 +55,7 @@ function readPart(scan: Scan, at: number, side: Part[]): number {
 
 type Rest = { readonly kind: 'range' | 'times'; readonly end: number } | { readonly kind: 'tail'; readonly text: string };
 
-/** What stands between or behind numbers: a range, an `x`, `/ml` or `each`. */
+/** What stands between or after numbers: a range, an `x`, `/ml` or `each`. */
 function restOf(scan: Scan, at: number): Rest {
   const { text, end } = scan;
   const code = text.charCodeAt(at);

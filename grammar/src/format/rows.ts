@@ -109,7 +109,7 @@ function otherRow(line: TokenLine, indent: number): Row {
   };
 }
 
-/** What stands behind `formula`, `by` and `version`, kept as written. */
+/** What stands after `formula`, `by` and `version`, kept as written. */
 function freeText(line: TokenLine): string | null {
   if (line.kind === 'block' && line.word === 'formula') return line.text.slice(line.wordSpan.end, line.span.end).trim();
   return line.kind === 'header' && (line.word === 'by' || line.word === 'version') ? line.value.text : null;

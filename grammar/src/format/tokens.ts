@@ -10,7 +10,7 @@ import { printMeasure } from './measures.ts';
 
 export type TokenLine = Exclude<Line, { kind: 'blank' | 'comment' | 'note' | 'bad' }>;
 
-/** A line's tokens behind its first word, where its kind has one. */
+/** A line's tokens after its first word, where its kind has one. */
 export function tokensOf(line: TokenLine): readonly Token[] {
   const scan = startScan(line.text, line.span.end);
   if (line.kind === 'ingredient') scanIngredient(scan, line.span.start);

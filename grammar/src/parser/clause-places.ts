@@ -5,7 +5,7 @@ import type { Name, Span, Text } from '../tree.ts';
 import { mediumOf, nearest, toolOf, tools, type VerbRow } from '../vocabulary/index.ts';
 import { type Built, built } from './built.ts';
 import type { RawClause, RawCounted } from './drafts.ts';
-import { blameKind, numbersOf, varying } from './measured.ts';
+import { blameKind, numbersOf, refuseOverrides, varying } from './measured.ts';
 import { buildOperand } from './operands.ts';
 import { buildYield } from './yields.ts';
 
@@ -44,6 +44,7 @@ function counted(scan: Scan, raw: RawClause, part: RawCounted): Built | null {
     return built(raw, 'in additions', { word: 'in', target: { kind: 'additions', count, tools: items, ...span } });
   }
   if (measured.base.kind === 'number' && (noun?.key === 'turn' || noun?.key === 'turns')) {
+    refuseOverrides(scan, measured);
     return built(raw, 'in turns', { word: 'in', target: { kind: 'turns', count: measured.base.low, turns: items, ...span } });
   }
   if (measured.base.kind === 'quantity' && (noun ?? part.of) !== null) return partIn(scan, raw, part);
@@ -81,7 +82,7 @@ function toolClause(raw: RawClause, { text, quoted, start, end }: Name): Built {
 }
 
 function blameBare(scan: Scan, span: Span): never[] {
-  blame(scan, span, 'Behind `with` a name was expected, such as `with 40 g of cream`.');
+  blame(scan, span, 'After `with` a name was expected, such as `with 40 g of cream`.');
   return [];
 }
 
@@ -92,7 +93,7 @@ function checkTool(scan: Scan, name: Name): boolean {
   const known = tools.flatMap((row) => [row.word, ...row.also]);
   const near = toolOf(bare)?.word ?? nearest(bare, known);
   if (near === null) return false;
-  blame(scan, name, `${shown(name.text)} is no tool known here; \`${near}\` is.`, [replaceFix(`Write ${near}`, name, near)]);
+  blame(scan, name, `${shown(name.text)} is not a known tool; write \`${near}\`.`, [replaceFix(`Write ${near}`, name, near)]);
   return true;
 }
 
@@ -108,7 +109,7 @@ function blameWith(scan: Scan, raw: RawClause, verb: VerbRow): void {
   blame(
     scan,
     raw,
-    `\`${verb.word}\` takes a tool behind \`with\`, and ${shown(written)} is none.`,
+    `\`${verb.word}\` takes a tool after \`with\`, and ${shown(written)} is none.`,
     [...fixes, quote],
     'wrong-clause',
   );

@@ -23,7 +23,7 @@ export function buildTo(scan: Scan, raw: RawClause, verb: VerbRow): Built | null
     case 'percent':
       return losingFor(scan, raw, Math.max(0, 100 - measured.base.low));
     case 'duration':
-      blame(scan, raw, 'How long a step takes stands behind `for`.', [replaceFix('Write for', raw.wordSpan, 'for')]);
+      blame(scan, raw, 'How long a step takes stands after `for`.', [replaceFix('Write for', raw.wordSpan, 'for')]);
       return duration(scan, raw, measured);
     default:
       blameKind(scan, measured, ...stateOf(verb));
@@ -73,7 +73,7 @@ function peakClause(scan: Scan, raw: RawClause, name: Name): Built | null {
   const peak = peakOf(ending === undefined ? key : key.slice(0, -ending.length));
   if (peak === undefined) return null;
   if (ending === undefined && raw.word === 'to') {
-    blame(scan, name, `Write \`peak\` behind it: \`to ${key} peak\`.`, [insertFix('Add peak', name.end, ' peak')]);
+    blame(scan, name, `Write \`peak\` after it: \`to ${key} peak\`.`, [insertFix('Add peak', name.end, ' peak')]);
   } else if (ending === undefined) return null;
   const { start, end } = name;
   const target = { base: { kind: 'peak' as const, ...peak, start, end }, overrides: [], start, end };
@@ -104,12 +104,12 @@ export function buildAt(scan: Scan, raw: RawClause): Built | null {
   }
   const level = name === null ? undefined : levelOf(name);
   if (level !== undefined) {
-    blame(scan, raw.wordSpan, 'Heat and speed stand behind `on`.', [replaceFix('Write on', raw.wordSpan, 'on')]);
+    blame(scan, raw.wordSpan, 'Heat and speed stand after `on`.', [replaceFix('Write on', raw.wordSpan, 'on')]);
     return built(raw, 'on', { word: 'on', level });
   }
   if (measured !== null) blameKind(scan, measured, 'a temperature such as 80 °C', ['°C', '°F']);
   else if (name !== null)
-    blame(scan, name, `Behind \`at\` a temperature was expected, such as \`at 160 °C\`, not ${shown(name.text)}.`);
+    blame(scan, name, `After \`at\` a temperature was expected, such as \`at 160 °C\`, not ${shown(name.text)}.`);
   return null;
 }
 
@@ -118,7 +118,7 @@ export function buildFor(scan: Scan, raw: RawClause): Built | null {
   if (measured?.base.kind === 'duration') return duration(scan, raw, measured);
   if (measured !== null) blameKind(scan, measured, 'a time such as 10 min', ['min', 'h']);
   else if (name !== null)
-    blame(scan, name, `Behind \`for\` a time was expected, such as \`for 10 min\`, not ${shown(name.text)}.`);
+    blame(scan, name, `After \`for\` a time was expected, such as \`for 10 min\`, not ${shown(name.text)}.`);
   return null;
 }
 
@@ -143,7 +143,7 @@ export function buildBare(scan: Scan, raw: RawClause, verb: VerbRow): Built | nu
     const gap = { start: listEnd(scan, start), end: start };
     const fix = replaceFix(`Write ${word}`, gap, `${gap.start < start ? ' ' : ''}${word} `);
     const fixes = gap.start < start || scan.text[start - 1] === ' ' ? [fix] : [];
-    blame(scan, raw, `${what} stands behind \`${word}\`: ${shown(`${word} ${written}`)}.`, fixes);
+    blame(scan, raw, `${what} stands after \`${word}\`: ${shown(`${word} ${written}`)}.`, fixes);
   }
   if (word === 'for') return buildFor(scan, raw);
   return word === 'to' ? buildTo(scan, raw, verb) : buildAt(scan, raw);
@@ -159,11 +159,11 @@ export function buildUntil(scan: Scan, raw: RawClause): Built | null {
   const { sign } = raw;
   if (sign === null) return null;
   if (sign.measured?.base.kind === 'temperature') {
-    blame(scan, raw.wordSpan, 'A reading that ends the step stands behind `to`.', [replaceFix('Write to', raw.wordSpan, 'to')]);
+    blame(scan, raw.wordSpan, 'A reading that ends the step stands after `to`.', [replaceFix('Write to', raw.wordSpan, 'to')]);
     return to(scan, raw, sign.measured, 'to temperature', only('temperature'));
   }
   if (sign.measured?.base.kind === 'duration') {
-    blame(scan, raw.wordSpan, 'How long a step takes stands behind `for`.', [replaceFix('Write for', raw.wordSpan, 'for')]);
+    blame(scan, raw.wordSpan, 'How long a step takes stands after `for`.', [replaceFix('Write for', raw.wordSpan, 'for')]);
     return duration(scan, raw, sign.measured);
   }
   if (sign.name !== null) {
@@ -189,6 +189,6 @@ export function buildLosing(scan: Scan, raw: RawClause): Built | null {
     return built(raw, 'losing', { word: 'losing', percent });
   }
   if (measured !== null) blameKind(scan, measured, 'a percentage such as `losing 5 %`', ['%']);
-  else blame(scan, raw, 'Behind `losing` a percentage was expected, such as `losing 5 %`.');
+  else blame(scan, raw, 'After `losing` a percentage was expected, such as `losing 5 %`.');
   return null;
 }

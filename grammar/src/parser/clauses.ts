@@ -33,7 +33,7 @@ const builders: Readonly<Record<RawClauseWord, Builder>> = {
 
 function named(scan: Scan, raw: RawClause, use: ClauseUse, part: (name: Name) => Part): Built | null {
   if (raw.name !== null) return built(raw, use, part(raw.name));
-  if (raw.measured !== null) blameKind(scan, raw.measured, `a name behind \`${raw.word}\``, []);
+  if (raw.measured !== null) blameKind(scan, raw.measured, `a name after \`${raw.word}\``, []);
   return null;
 }
 
@@ -50,7 +50,7 @@ function buildOn(scan: Scan, raw: RawClause): Built | null {
   blame(
     scan,
     span,
-    'Behind `on` the heat or the speed was expected: `low`, `medium` or `high`.',
+    'After `on` the heat or the speed was expected: `low`, `medium` or `high`.',
     levels.map((each) => replaceFix(`Write ${each}`, span, each)),
   );
   return null;

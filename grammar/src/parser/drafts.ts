@@ -4,7 +4,7 @@ import type { Measure } from '../scanner/payloads.ts';
 import type { Guard, Name, Override, Span } from '../tree.ts';
 import type { UnitRow } from '../vocabulary/index.ts';
 
-/** A number with its unit and what stands in parentheses behind it; the kinds are not compared yet. */
+/** A number with its unit and what stands in parentheses after it; the kinds are not compared yet. */
 export interface Measured extends Span {
   readonly base: Measure;
   readonly overrides: readonly Override<Measure>[];
@@ -27,18 +27,20 @@ export interface RawYield extends Span {
   readonly amount: Measure;
   readonly noun: Name | null;
   readonly size: Measure | null;
+  /** The measure that has parentheses, which no yield takes. */
+  readonly varied: Measured | null;
 }
 
 /** `in 4 additions: whisk, spatula` as written. */
 export interface RawCounted extends Span {
   readonly measured: Measured;
   readonly noun: Name | null;
-  /** `in 60 g of butter`: what stands behind `of`. */
+  /** `in 60 g of butter`: what stands after `of`. */
   readonly of: Name | null;
   readonly items: readonly Name[];
 }
 
-/** What stands behind `until`. */
+/** What stands after `until`. */
 export interface RawSign extends Span {
   readonly name: Name | null;
   readonly measured: Measured | null;
@@ -100,7 +102,7 @@ export interface Draft {
   second: Name | null;
   names: readonly Name[];
   measured: Measured | null;
-  /** Further measures, each with the word behind it (`20 cm wide`). */
+  /** Further measures, each with the word after it (`20 cm wide`). */
   readonly more: { readonly measured: Measured; readonly word: Name | null }[];
   readonly operands: RawOperand[];
   readonly clauses: RawClause[];
@@ -108,7 +110,7 @@ export interface Draft {
   readonly entries: RawEntry[];
   readonly taken: RawTaken[];
   guard: Guard | null;
-  /** Something stands behind the guard, which should have ended the line. */
+  /** Something stands after the guard, which should have ended the line. */
   guardInside: boolean;
   yield: RawYield | null;
   unit: UnitRow | null;

@@ -30,7 +30,7 @@ export function problemOf(error: IRecognitionException & { previousToken?: IToke
     const message =
       goesOn === undefined
         ? `The line ends where ${error.message} was expected.`
-        : `The line ends behind \`${goesOn.word}\`, which goes on as in \`${goesOn.example}\`.`;
+        : `The line ends after \`${goesOn.word}\`, which goes on as in \`${goesOn.example}\`.`;
     return { code: 'syntax', start: Math.max(0, lineEnd - 1), end: lineEnd, message, fixes: [] };
   }
   const span = { start: token.startOffset, end: token.endOffset };
@@ -56,7 +56,7 @@ function neighbourBefore(before: Token | undefined, token: Token): Token | undef
 /** What people write that the notation says otherwise. */
 function specialOf(found: string, token: Token): Pick<Problem, 'message' | 'fixes'> | null {
   if (found.startsWith('`;'))
-    return { message: 'One step stands on one line: what is behind the `;` is a line of its own.', fixes: [] };
+    return { message: 'One step stands on one line: what is after the `;` is a line of its own.', fixes: [] };
   if (token.tokenType === OpenToken) {
     const message = 'Parentheses hold values for other choices, as in `4 h (mould 6 h)`; a remark is a note line with `|`.';
     return { message, fixes: [] };

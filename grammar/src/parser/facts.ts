@@ -7,7 +7,7 @@ import type { BadLine, EquipmentLine, FactLine, Name, PriceLine, Quantity, Readi
 import { type FactRow, type FactWord, facts, nameKey, nearest, phases, storages } from '../vocabulary/index.ts';
 import type { Draft, Measured } from './drafts.ts';
 import { checkAllergen, percentOf } from './headers.ts';
-import { blameKind, numbersOf, quantityOf } from './measured.ts';
+import { blameKind, numbersOf, quantityOf, refuseOverrides } from './measured.ts';
 import { baseOf, type LineReading, type LineRule, run } from './reading.ts';
 
 type Value = FactLine extends infer One ? (One extends FactLine ? Omit<One, keyof BadLine | 'wordSpan'> : never) : never;
@@ -65,7 +65,7 @@ function nearly(scan: Scan, wordSpan: Span): FactFound | null {
   const words = facts.map((row) => row.word);
   const near = nearest(nameKey(written), words);
   if (near === null || written.includes(' ') !== near.includes(' ')) return null;
-  blame(scan, wordSpan, `${shown(written)} is read as \`${near}\`.`, [replaceFix(`Write ${near}`, wordSpan, near)]);
+  blame(scan, wordSpan, `${shown(written)} was read as \`${near}\`.`, [replaceFix(`Write ${near}`, wordSpan, near)]);
   return { row: facts.find((row) => row.word === near)!, wordSpan };
 }
 
@@ -81,6 +81,7 @@ function ruleOf(word: FactWord): LineRule {
 
 function build(scan: Scan, word: FactWord, draft: Draft): Value | null {
   const { name, names, measured } = draft;
+  refuseOverrides(scan, measured);
   switch (word) {
     case 'like':
       return name === null ? null : { word, name };
@@ -168,6 +169,7 @@ interface Equipped {
 
 function equip(scan: Scan, values: Equipped, name: Name, measured: Measured, word: Name | null): void {
   const { base } = measured;
+  refuseOverrides(scan, measured);
   if (base.kind === 'length') equipLength(scan, values, name, base, word);
   else if (word !== null)
     blame(scan, word, `Nothing was expected here, not ${shown(word.text)}; only lengths are \`wide\` or \`deep\`.`);
@@ -201,6 +203,7 @@ export function buildPrice(reading: LineReading): PriceLine | BadLine {
   scanPrice(scan, span.start);
   const draft = run(reading, 'priceLine');
   const { measured, unit, name } = draft;
+  refuseOverrides(scan, measured);
   if (measured?.base.kind === 'number' && unit !== null && name !== null) {
     const per = quantityUnits.find((word) => word === unit.word);
     if (measured.base.ranged) blame(scan, measured, 'A price is one number, not a range.');

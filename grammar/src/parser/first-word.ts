@@ -58,7 +58,7 @@ function near(scan: Scan, wordSpan: Span, word: string): FirstWord | null {
   if (other === null) return null;
   const found = exact(other.word);
   if (found?.kind === 'header') {
-    blame(scan, wordSpan, `${shown(word)} is read as \`${other.word}\`.`, [
+    blame(scan, wordSpan, `${shown(word)} was read as \`${other.word}\`.`, [
       replaceFix(`Write ${other.word}`, wordSpan, other.word),
     ]);
   } else blameVerb(scan, wordSpan, word, other.word);
@@ -83,12 +83,14 @@ function nearBlock(scan: Scan, word: string): { readonly word: string; readonly 
 }
 
 function blockRead(scan: Scan, wordSpan: Span, word: string, block: string): FirstWord {
-  blame(scan, wordSpan, `${shown(word)} is read as \`${block}\`.`, [replaceFix(`Write ${block}`, wordSpan, block)]);
+  blame(scan, wordSpan, `${shown(word)} was read as \`${block}\`.`, [replaceFix(`Write ${block}`, wordSpan, block)]);
   return { kind: 'block', word: blockOf(block)! };
 }
 
 function blameVerb(scan: Scan, wordSpan: Span, word: string, verb: string): void {
-  blame(scan, wordSpan, `${shown(word)} is no verb known here; \`${verb}\` is.`, [replaceFix(`Write ${verb}`, wordSpan, verb)]);
+  blame(scan, wordSpan, `${shown(word)} is not a verb of this notation; write \`${verb}\`.`, [
+    replaceFix(`Write ${verb}`, wordSpan, verb),
+  ]);
 }
 
 const blockWords: readonly string[] = blocks.map((row) => row.word);

@@ -4,7 +4,7 @@ import { blame, insertFix, replaceFix, type Scan, shown } from '../scanner/scan.
 import type { BadLine, Duration, HeaderLine, Name, Numbers, Reading, Span, Text } from '../tree.ts';
 import { allergens, allergenWords, type HeaderRow, type HeaderWord, nearest } from '../vocabulary/index.ts';
 import type { Draft, Measured } from './drafts.ts';
-import { blameKind, blameShare, numbersOf } from './measured.ts';
+import { blameKind, blameShare, numbersOf, refuseOverrides } from './measured.ts';
 import { baseOf, type LineReading, type LineRule, refuseGuard, run } from './reading.ts';
 import { buildYield } from './yields.ts';
 
@@ -17,6 +17,8 @@ type Value = HeaderLine extends infer One
 export function buildHeader(reading: LineReading, row: HeaderRow, wordSpan: Span): HeaderLine | BadLine {
   const { word } = row;
   const draft = word === 'by' || word === 'version' ? null : run(reading, rules[word]);
+  for (const measured of draft === null ? [] : [draft.measured, ...draft.more.map((each) => each.measured)])
+    refuseOverrides(reading.scan, measured);
   const value = draft === null ? freeText(reading, word as 'by' | 'version', wordSpan) : build(reading.scan, word, draft);
   if (draft !== null && !row.guarded) refuseGuard(reading, draft.guard, `\`${word}\``);
   const guard = row.guarded ? (draft?.guard ?? null) : null;
@@ -82,7 +84,7 @@ export function freeTextAfter(scan: Scan, wordSpan: Span, end: number): Text | n
   const start = end - rest.trimStart().length;
   if (start >= end) return null;
   if (start === wordSpan.end) {
-    blame(scan, { start, end }, `A space stands behind ${shown(scan.text.slice(wordSpan.start, start))}.`, [
+    blame(scan, { start, end }, `A space stands after ${shown(scan.text.slice(wordSpan.start, start))}.`, [
       insertFix('Add the space', start, ' '),
     ]);
   }
@@ -122,10 +124,10 @@ export function checkAllergen(scan: Scan, name: Name): void {
   if (allergenWords.includes(name.key)) return;
   const near = nearAllergen(name.key);
   if (near !== null) {
-    blame(scan, name, `${shown(name.text)} is no allergen known here; \`${near}\` is.`, [
+    blame(scan, name, `${shown(name.text)} is not a known allergen; write \`${near}\`.`, [
       replaceFix(`Write ${near}`, name, near),
     ]);
-  } else blame(scan, name, `${shown(name.text)} is no allergen known here; the words are ${allergenWords.join(', ')}.`);
+  } else blame(scan, name, `${shown(name.text)} is not a known allergen; the words are ${allergenWords.join(', ')}.`);
 }
 
 /** By another word people write for it, else by its plural or a slip. */
@@ -145,7 +147,6 @@ function gelatin(scan: Scan, name: Name | null): Value | null {
 
 /** One percentage; `open` where it may be more than the whole. */
 export function percentOf(scan: Scan, measured: Measured, open = false): Numbers | null {
-  if (measured.overrides.length > 0) blame(scan, measured, 'One percentage stands here, without others in parentheses.');
   if (measured.base.kind === 'percent') {
     if (!open) blameShare(scan, measured.base);
     return numbersOf(measured.base);

@@ -5,7 +5,7 @@ import { AcidityToken, AtToken, CommaToken, NameToken, type Token, UnlessToken, 
 import type { Attribute, BadLine, IngredientLine, Name, Quantity, Span, Varying } from '../tree.ts';
 import { phases, shares, states } from '../vocabulary/index.ts';
 import type { RawAttribute } from './drafts.ts';
-import { blameKind, blameNegative, blameShare, numbersOf, quantityOf, varying } from './measured.ts';
+import { blameKind, blameNegative, blameShare, numbersOf, quantityOf, refuseOverrides, varying } from './measured.ts';
 import { baseOf, type LineReading, run } from './reading.ts';
 
 export function buildIngredient(reading: LineReading): IngredientLine | BadLine {
@@ -33,7 +33,7 @@ export function buildIngredient(reading: LineReading): IngredientLine | BadLine 
 function unreadable(reading: LineReading, quantityEnd: number | null): BadLine {
   const { scan, span } = reading;
   const at = quantityEnd ?? span.start;
-  blame(scan, { start: at, end: span.end }, 'Behind the quantity the name of an ingredient was expected.');
+  blame(scan, { start: at, end: span.end }, 'After the quantity the name of an ingredient was expected.');
   return { kind: 'bad', ...baseOf(reading) };
 }
 
@@ -49,11 +49,12 @@ function doubtful(quantity: Varying<Quantity>, name: Name): Varying<Quantity> {
 
 function buildAttribute(scan: Scan, raw: RawAttribute): Attribute | null {
   const { start, end, name, measured } = raw;
+  refuseOverrides(scan, measured);
   if (raw.word === 'is' || raw.word === 'as') return name === null ? null : { kind: raw.word, name, start, end };
   const built = measured === null ? wordAttribute(name, { start, end }) : measureAttribute(scan, raw, { start, end });
   if (built !== null) return built;
   if (measured?.base.kind === 'percent' && name === null) {
-    const message = `${shown(scan.text.slice(start, end))} of what? Write ${shares.map((share) => `\`${share}\``).join(', ')} behind it.`;
+    const message = `${shown(scan.text.slice(start, end))} of what? Write ${shares.map((share) => `\`${share}\``).join(', ')} after it.`;
     blame(scan, raw, message, [
       insertFix('Write fat', end, ' fat'),
       ...shares.slice(1).map((share) => insertFix(`Write ${share}`, end, ` ${share}`)),
@@ -76,7 +77,7 @@ function wordAttribute(name: Name | null, span: Span): Attribute | null {
 
 function measureAttribute(scan: Scan, raw: RawAttribute, span: Span): Attribute | null {
   const { measured, name } = raw;
-  if (measured === null || measured.overrides.length > 0) return null;
+  if (measured === null) return null;
   const { base } = measured;
   if (raw.word === 'pH') return base.kind === 'number' ? { kind: 'pH', pH: numbersOf(base), ...span } : null;
   if (base.kind === 'percent') {
@@ -94,7 +95,7 @@ function measureAttribute(scan: Scan, raw: RawAttribute, span: Span): Attribute 
 function blameUnknown(scan: Scan, span: Span): void {
   const written = scan.text.slice(span.start, span.end);
   const inside = written.split('"').join('');
-  blame(scan, span, `${shown(written)} is no attribute known here; what is done to an ingredient stands in quotes.`, [
+  blame(scan, span, `${shown(written)} is not a known attribute; put what is done to an ingredient in quotes.`, [
     replaceFix('Put it in quotes', span, `"${inside}"`),
   ]);
 }
@@ -113,7 +114,7 @@ function attributeProblem(scan: Scan, problem: NonNullable<Scan['problem']>): No
     ]);
   } else if (part.length === 1 && first!.tokenType !== NameToken && first!.payload === undefined) {
     const word = shown(scan.text.slice(span.start, span.end));
-    blame(scan, span, `Behind ${word} ${first!.tokenType === AcidityToken ? 'a number' : 'a name'} was expected.`);
+    blame(scan, span, `After ${word} ${first!.tokenType === AcidityToken ? 'a number' : 'a name'} was expected.`);
   } else blameUnknown(scan, span);
   return scan.problem ?? problem;
 }

@@ -183,7 +183,7 @@ export class LineParser extends StepParser {
     });
   });
 
-  /** `"path" [for YIELD] [with VALUE {, VALUE}]`; a quoted text behind a comma is the next entry, not a value. */
+  /** `"path" [for YIELD] [with VALUE {, VALUE}]`; a quoted text after a comma is the next entry, not a value. */
   entry = this.RULE('entry', (): void => {
     const path = this.OPTION(() => this.CONSUME(t.NameToken)) as Token | undefined;
     const start = path?.startOffset ?? this.LA(1).startOffset;

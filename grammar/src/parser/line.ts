@@ -163,7 +163,7 @@ function unreadable(reading: LineReading): Line {
     blame(scan, problem, 'A line starts with its quantity or its verb, without a bullet or a number.', [
       replaceFix('Remove it', problem, ''),
     ]);
-    return readBehind(reading, bullet);
+    return readAfter(reading, bullet);
   }
   const heading = headingText(reading);
   const word = shown(scan.text.slice(span.start, Math.max(wordEnd(scan.text, span.start, span.end), span.start + 1)));
@@ -174,19 +174,19 @@ function unreadable(reading: LineReading): Line {
   blame(
     scan,
     span,
-    `A line starts with a quantity, a verb, a header or a block word; ${word} is none of them. Text that belongs to no step stands behind \`|\`.`,
+    `A line starts with a quantity, a verb, a header or a block word; ${word} is none of them. Text that belongs to no step stands after \`|\`.`,
     [insertFix('Make it a note', span.start, '| ')],
   );
   return { kind: 'bad', ...baseOf(reading) };
 }
 
 /** Reads the rest of a line whose bullet has been blamed. */
-function readBehind(reading: LineReading, start: number): Line {
+function readAfter(reading: LineReading, start: number): Line {
   const line = readContent({ ...reading, span: { start, end: reading.span.end } }, 'formula');
   return { ...line, span: reading.span };
 }
 
-/** Where the content behind a list bullet starts; the line's start where there is none. */
+/** Where the content after a list bullet starts; the line's start where there is none. */
 function bulletEnd({ scan, span }: LineReading): number {
   if (!'-*•·–—'.includes(scan.text[span.start]!)) return span.start;
   const next = skipSpaces(scan.text, span.start + 1, span.end);

@@ -71,6 +71,14 @@ export function blameNegative(scan: Scan, quantity: Varying<Quantity>): void {
   }
 }
 
+/** Parentheses where one value holds for every choice; such a line is written once for each value, with `when`. */
+export function refuseOverrides(scan: Scan, measured: Measured | null): void {
+  const [first] = measured?.overrides ?? [];
+  if (measured === null || first === undefined) return;
+  const span = { start: first.start, end: measured.end };
+  blame(scan, span, 'One value stands here, without others in parentheses; write the line once for each choice, with `when`.');
+}
+
 /** A share of the whole lies between nothing and all of it. */
 export function blameShare(scan: Scan, share: Numbers): void {
   if (share.low >= 0 && share.high <= 100) return;
@@ -89,7 +97,7 @@ export function blameKind(scan: Scan, measured: Measured, expected: string, unit
   const written = shown(scan.text.slice(base.start, base.end));
   const fixes: LineFix[] = base.kind === 'number' ? units.map((unit) => insertFix(`Write ${unit}`, base.end, ` ${unit}`)) : [];
   const problem =
-    base.kind === 'number' && units.length > 0 ? `The unit is missing behind ${written}: ${expected} was expected.` : null;
+    base.kind === 'number' && units.length > 0 ? `The unit is missing after ${written}: ${expected} was expected.` : null;
   blame(scan, base, problem ?? `Here ${expected} was expected, not ${written}.`, fixes);
 }
 

@@ -4,7 +4,7 @@ import { limits } from '../limits.ts';
 import { wordEnd } from '../scanner/words.ts';
 import type { CommentLine, NoteLine, Text } from '../tree.ts';
 
-/** `| …`: everything behind the bar and one space is Markdown. */
+/** `| …`: everything after the bar and one space is Markdown. */
 export function readNote(text: string, bar: number): NoteLine {
   const from = text[bar + 1] === ' ' ? bar + 2 : bar + 1;
   const span = { start: bar, end: bar + text.slice(bar).trimEnd().length };

@@ -10,7 +10,7 @@ import { type Alternatives, endOf, ValueParser } from './value-parser.ts';
 export class StepParser extends ValueParser {
   #stepParts: Alternatives | undefined;
 
-  /** What follows a verb. The guard is one of the parts, so that recovery can go on behind anything it cannot read. */
+  /** What follows a verb. The guard is one of the parts, so that recovery can go on after anything it cannot read. */
   step = this.RULE('step', (): void => {
     this.OPTION(() => {
       this.operandsRead = this.draft.operands;

@@ -49,7 +49,7 @@ function takeOperand(scan: Scan, parts: Parts, raw: RawOperand): void {
   if (verb.word === 'do') takeDoing(scan, parts, raw);
   else if (raw.name === null && raw.measured !== null) takeMeasure(scan, parts, raw.measured);
   else if (verb.word === 'check') {
-    blame(scan, raw, 'Behind `check` a reading was expected, such as `check 84 °C` or `check 65 brix`.');
+    blame(scan, raw, 'After `check` a reading was expected, such as `check 84 °C` or `check 65 brix`.');
   } else {
     const operand = buildOperand(scan, raw);
     if (operand !== null) parts.operands.push(operand);
@@ -89,7 +89,7 @@ function takeAmount(scan: Scan, parts: Parts, measured: Measured): void {
     parts.amount ??= amount;
   } else {
     const written = shown(scan.text.slice(measured.start, measured.end));
-    blame(scan, measured, `${written} of what? Write \`of\` and a name behind it, such as \`60 g of cream\`.`);
+    blame(scan, measured, `${written} of what? Write \`of\` and a name after it, such as \`60 g of cream\`.`);
   }
 }
 
@@ -143,12 +143,12 @@ function refuseIn(scan: Scan, parts: Parts, clause: InClause, operand: Operand):
   const { verb } = parts;
   if (parts.operands.length === 0) readAsAdd(scan, parts, clause, operand);
   else if (verb.takes.includes('into')) {
-    const message = `\`${verb.word}\` does not take \`in\` and a name; what takes the other in stands behind \`into\`.`;
+    const message = `\`${verb.word}\` does not take \`in\` and a name; what takes the other in stands after \`into\`.`;
     blame(scan, clause, message, [replaceFix('Write into', clause.wordSpan, 'into')], 'wrong-clause');
     parts.clauses.push({ ...clause, word: 'into', target: operand.name });
     parts.uses.push('into');
   } else {
-    const message = `\`${verb.word}\` does not take \`in\` and a name; an item of the equipment stands behind \`using\`.`;
+    const message = `\`${verb.word}\` does not take \`in\` and a name; an item of the equipment stands after \`using\`.`;
     blame(scan, clause, message, [replaceFix('Write using', clause.wordSpan, 'using')], 'wrong-clause');
   }
 }
@@ -208,9 +208,9 @@ function has(parts: Parts, need: Need[number]): boolean {
 }
 
 const needLabels: Readonly<Partial<Record<Need[number], string>>> = {
-  operand: 'a name behind it',
-  reading: 'a reading behind it',
-  text: 'a text in quotes behind it',
+  operand: 'a name after it',
+  reading: 'a reading after it',
+  text: 'a text in quotes after it',
   'in name': '`in` and a name',
   'to mass': '`to` and a mass',
   'to brix': '`to` and a sugar reading',

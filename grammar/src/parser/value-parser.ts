@@ -125,8 +125,9 @@ export class ValueParser extends EmbeddedActionsParser {
         return this.SUBRULE2(this.measure);
       }) as Measured | undefined;
       if (amount?.base === undefined) return null;
+      const varied = amount.overrides.length > 0 ? amount : size !== undefined && size.overrides.length > 0 ? size : null;
       const { base, start } = amount;
-      return { amount: base, noun: noun?.payload ?? null, size: size?.base ?? null, start, end: this.lastEnd() };
+      return { amount: base, noun: noun?.payload ?? null, size: size?.base ?? null, varied, start, end: this.lastEnd() };
     },
     { recoveryValueFunc: () => null },
   );
@@ -189,12 +190,12 @@ export class ValueParser extends EmbeddedActionsParser {
     if (operand?.start !== undefined) this.operandsRead.push(operand);
   }
 
-  /** `when mould or cut`: values stand behind commas, whatever joins them. */
+  /** `when mould or cut`: values stand after commas, whatever joins them. */
   private refuseGuardWord(token: IToken): void {
     const start = endOf(this.LA(-1));
     const end = this.LA(1).startOffset;
     const fixes = Number.isNaN(end) ? [] : [replaceFix('Write a comma', { start, end }, ', ')];
-    this.complain(token, 'Values of a choice stand behind commas: `when mould, cut`.', fixes);
+    this.complain(token, 'Values of a choice stand after commas: `when mould, cut`.', fixes);
   }
 
   /** Keeps the first thing found wrong with the line. */

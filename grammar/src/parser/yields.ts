@@ -5,11 +5,12 @@ import { blame, type Scan, shown } from '../scanner/scan.ts';
 import type { Name, Quantity, Span, Yield } from '../tree.ts';
 import { nameKey, type ShapeRow, shapeOf, singularNoun } from '../vocabulary/index.ts';
 import type { RawYield } from './drafts.ts';
-import { quantityOf } from './measured.ts';
+import { quantityOf, refuseOverrides } from './measured.ts';
 
 /** `partial` where the last length is given by the matter itself, as in `cut into 24 bars of 9 x 3 cm`. */
 export function buildYield(scan: Scan, raw: RawYield, partial: boolean): Yield | null {
   const { start, end, amount } = raw;
+  refuseOverrides(scan, raw.varied);
   const counted = countOf(scan, raw);
   if (counted === null) return weighed(scan, raw);
   if (amount.kind === 'number' && amount.ranged) blame(scan, amount, 'A yield is one number, not a range.');
@@ -57,20 +58,26 @@ function weighed(scan: Scan, raw: RawYield): Yield | null {
     blame(
       scan,
       extra,
-      'Nothing stands behind a mass or a volume here; pieces are a number and a noun, such as `12 glasses of 100 ml`.',
+      'Nothing stands after a mass or a volume here; pieces are a number and a noun, such as `12 glasses of 100 ml`.',
     );
   return { kind: 'yield', quantity: amount, count: null, noun: null, lined: false, lengths: null, size: null, start, end };
 }
 
-/** `lined rings`, `tart shells`, `shell tarts`: the shape alone, in the singular where the vocabulary knows it. */
+/** `lined rings`, `shell tarts`, `tart shells`: the shape alone, in the singular where the vocabulary knows it. */
 function unlined(noun: Name | null): { noun: Name | null; lined: boolean } {
   if (noun === null) return { noun: null, lined: false };
   const words = nameKey(noun.text).split(' ');
-  const lined = words.length > 1 && (words[0] === 'lined' || words[0] === 'shell');
-  const rest = lined ? words.slice(1).join(' ') : noun.text;
-  const singular = singularNoun(rest);
-  const text = singular === nameKey(rest) && !lined ? noun.text : singular;
+  const rest = withoutLining(words);
+  const lined = rest.length < words.length;
+  const singular = singularNoun(rest.join(' '));
+  const text = singular === nameKey(noun.text) ? noun.text : singular;
   return { noun: { ...noun, text, key: singular }, lined };
+}
+
+function withoutLining(words: readonly string[]): readonly string[] {
+  if (words.length < 2) return words;
+  if (words[0] === 'lined' || words[0] === 'shell') return words.slice(1);
+  return words.at(-1) === 'shell' || words.at(-1) === 'shells' ? words.slice(0, -1) : words;
 }
 
 function sizeOf(scan: Scan, raw: RawYield, noun: Name | null, partial: boolean): Pick<Yield, 'lengths' | 'size'> {
@@ -82,7 +89,7 @@ function sizeOf(scan: Scan, raw: RawYield, noun: Name | null, partial: boolean):
   blame(
     scan,
     size,
-    `Behind \`of\` a mass, a volume or lengths were expected, such as \`100 ml\` or \`16 x 3 cm\`, not ${shown(scan.text.slice(size.start, size.end))}.`,
+    `After \`of\` a mass, a volume or lengths were expected, such as \`100 ml\` or \`16 x 3 cm\`, not ${shown(scan.text.slice(size.start, size.end))}.`,
   );
   return { lengths: null, size: null };
 }

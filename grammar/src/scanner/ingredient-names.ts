@@ -95,7 +95,7 @@ function readOdd(scan: Scan, at: number, runEnd: number, odd: number): number {
     blame(
       scan,
       { start: odd, end },
-      `Behind the quantity the name of an ingredient was expected, not ${shown(text.slice(odd, end))}.`,
+      `After the quantity the name of an ingredient was expected, not ${shown(text.slice(odd, end))}.`,
     );
     return odd;
   }
@@ -105,7 +105,7 @@ function readOdd(scan: Scan, at: number, runEnd: number, odd: number): number {
   return end;
 }
 
-/** `cream (raspberry 60 g)`: overrides behind the name; `milk (whole)`: a preparation in parentheses. */
+/** `cream (raspberry 60 g)`: overrides after the name; `milk (whole)`: a preparation in parentheses. */
 function readParenthesis(scan: Scan, at: number, runEnd: number, open: number): number {
   const { text } = scan;
   const close = text.indexOf(')', open);
@@ -113,9 +113,9 @@ function readParenthesis(scan: Scan, at: number, runEnd: number, open: number): 
   const inside = text.slice(open + 1, close < 0 || close >= scan.end ? scan.end : close).trim();
   const span = { start: open, end: stop };
   if ([...inside].some((character) => character >= '0' && character <= '9')) {
-    blame(scan, span, 'Values for other choices stand right behind the quantity, before the name.', [
+    blame(scan, span, 'Values for other choices stand right after the quantity, before the name.', [
       {
-        title: 'Move it behind the quantity',
+        title: 'Move it after the quantity',
         edits: [
           { start: at, end: at, text: `${text.slice(open, stop)} ` },
           { start: runEnd, end: stop, text: '' },
@@ -124,7 +124,7 @@ function readParenthesis(scan: Scan, at: number, runEnd: number, open: number): 
     ]);
   } else {
     const quoted = `, "${inside.split('"').join('')}"`;
-    blame(scan, span, `What is done to an ingredient stands behind a comma, in quotes: ${shown(quoted)}.`, [
+    blame(scan, span, `What is done to an ingredient stands after a comma, in quotes: ${shown(quoted)}.`, [
       replaceFix('Write it in quotes', { start: runEnd, end: stop }, quoted),
     ]);
   }

@@ -67,7 +67,7 @@ function restOf(scan: Scan, start: number, stop: number): typeof RestToken | und
   return isOf ? RestToken : undefined;
 }
 
-/** `overnight` where no name goes on behind it (`overnight oats`) and no value (`(overnight 12 h)`). */
+/** `overnight` where no name goes on after it (`overnight oats`) and no value (`(overnight 12 h)`). */
 function isOvernight(scan: Scan, start: number, stop: number): boolean {
   const { text, end } = scan;
   if (stop - start !== 9 || text.slice(start, stop).toLowerCase() !== 'overnight') return false;

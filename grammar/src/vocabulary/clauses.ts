@@ -66,7 +66,7 @@ export const clauses: readonly ClauseRow[] = [
   own('while whipping', 'while', 'The other party is being whipped as this goes in.', 'while whipping', 'while whipping'),
   own('on', 'on', 'Heat or speed.', 'on low', 'on <low|medium|high>'),
   common('using', 'using', 'An item of the equipment.', 'using mixer bowl', 'using <vessel>'),
-  common('losing', 'losing', 'What evaporates or stays behind, in per cent.', 'losing 5 %', 'losing <5> %'),
+  common('losing', 'losing', 'What evaporates or stays after, in per cent.', 'losing 5 %', 'losing <5> %'),
   common('as', 'as', 'Names the result.', 'as liaison', 'as <name>'),
 ];
 
