@@ -14,7 +14,8 @@ interface Options {
   readonly limit?: readonly string[];
   readonly with?: readonly string[];
   readonly to: keyof typeof printers;
-  readonly units: 'metric' | 'us';
+  readonly units: 'metric' | 'us' | 'both';
+  readonly detail: 'brief' | 'full';
   readonly lang: string;
   readonly wholeEggs?: boolean;
   readonly output?: string;
@@ -44,7 +45,14 @@ export function define(command: Command): void {
         .default('html'),
     )
     .addOption(
-      new Option('--units <units>', 'grams, or US cups and spoons beside them').choices(['metric', 'us']).default('metric'),
+      new Option('--units <units>', 'grams, US cups and spoons, or both side by side')
+        .choices(['metric', 'us', 'both'])
+        .default('metric'),
+    )
+    .addOption(
+      new Option('--detail <detail>', 'a teaching sheet with notes and reasons, or a bench card of one page')
+        .choices(['full', 'brief'])
+        .default('full'),
     )
     .addOption(
       new Option('--lang <language>', 'the language of the card').choices(languages.map(({ code }) => code)).default('en'),
@@ -81,6 +89,7 @@ function run(file: string, options: Options): void {
       wholePieces: options.wholeEggs ?? false,
       language: languageFor(options.lang)?.code ?? 'en',
       units: options.units,
+      detail: options.detail,
       date: new Date().toISOString().slice(0, 10),
     },
   );
