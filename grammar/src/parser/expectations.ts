@@ -2,7 +2,7 @@
 
 import type { IParserErrorMessageProvider, IRecognitionException, IToken, TokenType } from 'chevrotain';
 import { shown } from '../scanner/scan.ts';
-import { CommaToken, OpenToken, StrayToken, type Token } from '../scanner/tokens.ts';
+import { CommaToken, OpenToken, StrayToken, type Token, UnlessToken, WhenToken } from '../scanner/tokens.ts';
 import type { LineFix, Problem } from '../tree.ts';
 import { clauses } from '../vocabulary/clauses.ts';
 
@@ -38,7 +38,7 @@ export function problemOf(error: IRecognitionException & { previousToken?: IToke
   if (before?.tokenType === CommaToken && isWord(token)) {
     return { code: 'syntax', ...span, message: `No comma stands before ${found}.`, fixes: [withoutComma(before, span.start)] };
   }
-  const special = specialOf(found, token);
+  const special = specialOf(found, token, error.message);
   if (special !== null) return { code: 'syntax', ...span, ...special };
   if (goesOn !== undefined) {
     const message = `\`${goesOn.word}\` goes on as in \`${goesOn.example}\`, not with ${found}.`;
@@ -54,9 +54,12 @@ function neighbourBefore(before: Token | undefined, token: Token): Token | undef
 }
 
 /** What people write that the notation says otherwise. */
-function specialOf(found: string, token: Token): Pick<Problem, 'message' | 'fixes'> | null {
+function specialOf(found: string, token: Token, expected: string): Pick<Problem, 'message' | 'fixes'> | null {
   if (found.startsWith('`;'))
     return { message: 'One step stands on one line: what is after the `;` is a line of its own.', fixes: [] };
+  if (expected === lineEnds && (token.tokenType === WhenToken || token.tokenType === UnlessToken)) {
+    return { message: `This line holds for every choice and takes no ${found}.`, fixes: [] };
+  }
   if (token.tokenType === OpenToken) {
     const message = 'Parentheses hold values for other choices, as in `4 h (mould 6 h)`; a remark is a note line with `|`.';
     return { message, fixes: [] };
@@ -66,8 +69,10 @@ function specialOf(found: string, token: Token): Pick<Problem, 'message' | 'fixe
 
 /** What may follow a line that could have ended, by the rule that read it. */
 function leftover(ruleName: string): string {
-  return leftovers[ruleName] ?? 'the end of the line';
+  return leftovers[ruleName] ?? lineEnds;
 }
+
+const lineEnds = 'the end of the line';
 
 const leftovers: Readonly<Record<string, string>> = {
   step: 'a clause such as `to`, `for`, `until` or `into`, or the end of the line',
