@@ -3,6 +3,7 @@ import { mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { afterAll } from 'vitest';
 import { Client, fullCapabilities, serverFile } from './client.ts';
 import { filesOf, type Marked, type Position } from './fixture.ts';
 
@@ -13,20 +14,23 @@ export interface Options {
   readonly folder?: boolean;
   /** Files that are on disk but not open. */
   readonly closed?: readonly string[];
-  /** Not waited for. */
-  readonly initialized?: boolean;
 }
 
 export class Editor {
   private readonly versions = new Map<string, number>();
   private readonly texts = new Map<string, string>();
+  /** Where this fixture's notifications begin. */
+  private readonly from: number;
   result: { readonly capabilities: Record<string, unknown> } = { capabilities: {} };
 
   constructor(
     readonly client: Client,
     readonly root: string,
     readonly files: ReadonlyMap<string, Marked>,
-  ) {}
+    private readonly isShared: boolean,
+  ) {
+    this.from = client.notifications.length;
+  }
 
   uri(name = 'main.nappe'): string {
     return pathToFileURL(join(this.root, name)).href;
@@ -95,7 +99,22 @@ export class Editor {
     return report.items;
   }
 
+  /** As a file watcher would: 1 created, 2 changed, 3 deleted. */
+  tellFiles(type: 1 | 2 | 3, names: readonly string[] = [...this.files.keys()]): void {
+    this.client.notify('workspace/didChangeWatchedFiles', { changes: names.map((name) => ({ uri: this.uri(name), type })) });
+  }
+
+  notifications(method: string): readonly { readonly params?: unknown }[] {
+    return this.client.notifications.slice(this.from).filter((message) => message.method === method);
+  }
+
   async stop(): Promise<void> {
+    if (this.isShared) {
+      for (const name of this.versions.keys()) this.close(name);
+      rmSync(this.root, { recursive: true, force: true });
+      this.tellFiles(3);
+      return;
+    }
     const code = await this.client.stop();
     rmSync(this.root, { recursive: true, force: true });
     if (code !== 0) throw new Error(`the server ended with ${code}`);
@@ -122,18 +141,49 @@ export interface Diagnostic {
   }[];
 }
 
-/** Starts a server on a fixture's files and opens them. */
+/**
+ * Opens a fixture's files. Tests share one server as long as they ask for nothing special, each fixture in a folder of its own below
+ * one workspace folder; what asks for other capabilities or options gets a server for itself.
+ */
 export async function edit(fixture: string, options: Options = {}): Promise<Editor> {
+  const isShared = Object.keys(options).every((key) => key === 'closed');
+  const parent = isShared ? await (sharedServer ??= startShared()) : null;
+  const root = parent ? join(parent.root, `fixture-${++fixtures}`) : realpathSync(mkdtempSync(join(tmpdir(), 'nappe-edit-')));
   const files = filesOf(fixture);
-  const root = realpathSync(mkdtempSync(join(tmpdir(), 'nappe-edit-')));
   for (const [name, { text }] of files) {
     mkdirSync(dirname(join(root, name)), { recursive: true });
     writeFileSync(join(root, name), text);
   }
+  const client = parent?.client ?? new Client([process.execPath, await serverFile(), '--stdio']);
+  const editor = new Editor(client, root, files, parent !== null);
+  if (parent) editor.tellFiles(1);
+  else editor.result = await begin(client, root, options);
+  for (const name of files.keys()) if (!options.closed?.includes(name)) editor.open(name);
+  return editor;
+}
+
+let sharedServer: Promise<{ readonly client: Client; readonly root: string }> | undefined;
+let fixtures = 0;
+
+async function startShared(): Promise<{ client: Client; root: string }> {
+  const root = realpathSync(mkdtempSync(join(tmpdir(), 'nappe-shared-')));
   const client = new Client([process.execPath, await serverFile(), '--stdio']);
-  const editor = new Editor(client, root, files);
+  await begin(client, root, {});
+  return { client, root };
+}
+
+afterAll(async () => {
+  if (!sharedServer) return;
+  const { client, root } = await sharedServer;
+  const code = await client.stop();
+  rmSync(root, { recursive: true, force: true });
+  if (code !== 0) throw new Error(`the server ended with ${code}`);
+});
+
+/** `initialize` and `initialized`, as an editor with one folder open does. */
+async function begin(client: Client, root: string, options: Options): Promise<Editor['result']> {
   const folder = { uri: pathToFileURL(root).href, name: 'work' };
-  editor.result = await client.request('initialize', {
+  const result = await client.request<Editor['result']>('initialize', {
     processId: process.pid,
     rootUri: options.folder === false ? null : folder.uri,
     workspaceFolders: options.folder === false ? null : [folder],
@@ -141,6 +191,5 @@ export async function edit(fixture: string, options: Options = {}): Promise<Edit
     initializationOptions: options.initializationOptions ?? {},
   });
   client.notify('initialized', {});
-  for (const name of files.keys()) if (!options.closed?.includes(name)) editor.open(name);
-  return editor;
+  return result;
 }

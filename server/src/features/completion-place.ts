@@ -135,7 +135,7 @@ function stepPlace(verb: string, rest: Rest): Place {
   return { ...nameHere(rest), at: 'clause', verb, word, used, mentioned };
 }
 
-/** Keys of what stands between marks and connectives. */
+/** Keys of the names that a mark or a connective ends; one still being typed is none. */
 function namesIn(tokens: readonly Token[]): readonly string[] {
   const names: string[] = [];
   let words: string[] = [];
@@ -147,7 +147,6 @@ function namesIn(tokens: readonly Token[]): readonly string[] {
       if (token.kind === 'quoted') names.push(nameKey(token.text.slice(1, -1)));
     }
   }
-  if (words.length > 0) names.push(nameKey(words.join(' ')));
   return names;
 }
 

@@ -100,7 +100,7 @@ function proposalsAt(analysis: Analysis, line: number, place: Place): Proposal[]
       return values(analysis, line, from, place.given);
     case 'operand': {
       const verb = verbOf(place.verb);
-      const names = matterNames(analysis, line, from, place.mentioned.slice(0, -1));
+      const names = matterNames(analysis, line, from, place.mentioned);
       return verb ? [...names, ...clauseWords(verb, [], lastWord, typed === '' ? 40 : 30), when(lastWord)] : names;
     }
     case 'clause': {
@@ -150,7 +150,7 @@ function clauseProposals(analysis: Analysis, line: number, place: Extract<Place,
   const isFresh = !typed.trimEnd().includes(' ') && !typed.endsWith(' ');
   const proposals = [...clauseValues(verb, word, from)];
   if (word === 'into' || word === 'over' || word === 'in' || (word === 'with' && verb.takes.includes('with')))
-    proposals.push(...matterNames(analysis, line, from, mentioned.slice(0, -1)));
+    proposals.push(...matterNames(analysis, line, from, mentioned));
   if (word === 'into' || word === 'over' || word === 'in')
     proposals.push(...vesselWords(from, madeNouns(analysis, line), 25), ...equipment(analysis, from, 25));
   if (word === 'using') proposals.push(...equipment(analysis, from, 0));

@@ -1,6 +1,6 @@
 /** Rename across files: every place that names a thing gets the new name, unless the new name would mean something else anywhere. */
 import { findKind } from 'nappe';
-import { contextAt, type File, nameKey, parse, parseLine } from 'nappe-grammar';
+import { contextAt, type File, type Line, nameKey, parse, parseLine } from 'nappe-grammar';
 import type { Position, Range, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
 import { grouped } from '../grouped.ts';
 import { type Occurrence, occurrencesOf, type Pointed, pointedAt } from '../names/occurrences.ts';
@@ -70,10 +70,16 @@ function editsFor(
     const file = first && project.fileAt(first.path);
     if (!file) continue;
     const edits = lineEdits(file, first.line, onLine, name);
-    if (!edits) return { refusal: `“${name}” cannot be written as a name in line ${first.line + 1} of ${baseName(first.path)}.` };
+    if (!edits) return { refusal: whyNotWritten(file, first, name) };
     byPath.set(first.path, [...(byPath.get(first.path) ?? []), ...edits]);
   }
   return { byPath };
+}
+
+function whyNotWritten(file: File, { path, line }: Occurrence, name: string): string {
+  const stands = usesIn(file.lines[line] as Line).some((use) => use.name.key === nameKey(name));
+  const place = `line ${line + 1} of ${baseName(path)}`;
+  return stands ? `“${name}” already stands in ${place}.` : `“${name}” cannot be written as a name in ${place}.`;
 }
 
 /** Unquoted where the line still reads the same so, else in quotes; null where neither can be. */

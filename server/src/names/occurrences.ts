@@ -71,7 +71,7 @@ function* inLines(
 }
 
 const declares = ({ use }: NameUse, { kind }: NamedThing): boolean =>
-  use === kind ||
+  (use === kind && use !== 'value') ||
   (use === 'choice value' && kind === 'value') ||
   (use === 'line' && kind === 'ingredient') ||
   (use === 'as' && (kind === 'result' || kind === 'ingredient'));
