@@ -23,7 +23,14 @@ export {
 export { fencesOf, isMarkdown } from './resolve/markdown.ts';
 export type * from './resolve/model.ts';
 export { type Located, locate } from './resolve/paths.ts';
-export { createWorkspace, type Position, type Refused, type Source as SourceText, type Workspace } from './resolve/workspace.ts';
+export {
+  createWorkspace,
+  type Position,
+  type Refused,
+  type Source as SourceText,
+  type Workspace,
+  type WorkspaceOptions,
+} from './resolve/workspace.ts';
 export { makesOf, type RunOptions, runFormula, runsCounted } from './run/run.ts';
 export type * from './run/trace.ts';
 export { type Positions, type TraceJson, traceJson } from './run/trace-json.ts';

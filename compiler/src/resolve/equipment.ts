@@ -64,6 +64,7 @@ export function repeatedItems(items: readonly Item[]): readonly RawFinding[] {
 export interface Rules {
   readonly gelatinLaw: Settings['gelatinLaw'];
   readonly tags: readonly string[];
+  readonly thermometer: number;
 }
 
 /** Settings from items, nearest first (the formula's own, the file's, those taken): the first of a name holds. The earlier object where nothing changed. */
@@ -86,7 +87,7 @@ export function settingsOf(items: readonly Item[], rules: Rules, earlier: Settin
     altitudeMetres: altitude?.is === 'altitude' ? altitude.metres : 0,
     gelatinLaw: rules.gelatinLaw,
     tags: kept(earlier?.tags, rules.tags),
-    thermometer: 1,
+    thermometer: rules.thermometer,
   };
   return earlier !== undefined && sameSettings(settings, earlier) ? earlier : settings;
 }

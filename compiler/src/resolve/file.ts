@@ -209,7 +209,7 @@ class FileResolver implements Answers {
     const items = [...itemsOf(group), ...takings.items, ...this.kitchen.items];
     const prices = [...pricesOf(group), ...takings.prices, ...this.kitchen.prices];
     return formulaOf(
-      { path: this.path, scope, head: group.head, headers, resolved, items, prices },
+      { path: this.path, scope, head: group.head, headers, resolved, items, prices, thermometer: this.library.thermometer },
       this.memo.formulas.get(group.head.id)?.formula,
     );
   }
@@ -217,7 +217,8 @@ class FileResolver implements Answers {
   /** A file-level component as a formula of its own. */
   private base(resolved: Resolved): Formula {
     const { id } = resolved.component;
-    const made = baseOf(resolved, this.kitchen.items, this.kitchen.prices, this.memo.bases.get(id));
+    const { items, prices } = this.kitchen;
+    const made = baseOf(resolved, { items, prices, thermometer: this.library.thermometer }, this.memo.bases.get(id));
     this.bases.set(id, made);
     return made;
   }

@@ -7,20 +7,26 @@ import type { Component, Formula, Place, Price, RawFinding } from './model.ts';
 import { nearestNames } from './nearest.ts';
 import type { Scope } from './scopes.ts';
 
-export interface FormulaParts {
+/** What every formula of a file is run with. */
+export interface Kitchen {
+  /** Nearest first: the formula's own, the file's, those taken. */
+  readonly items: readonly Item[];
+  readonly prices: readonly Price[];
+  /** Give or take of a written reading, K. */
+  readonly thermometer: number;
+}
+
+export interface FormulaParts extends Kitchen {
   readonly path: string;
   readonly scope: Scope;
   readonly head: NamedBlock;
   readonly headers: Headers;
   readonly resolved: readonly Resolved[];
-  /** Nearest first: the formula's own, the file's, those taken. */
-  readonly items: readonly Item[];
-  readonly prices: readonly Price[];
 }
 
 /** The formula; the earlier object where nothing in it changed. */
 export function formulaOf(parts: FormulaParts, earlier: Formula | undefined): Formula {
-  const { path, head, headers, resolved, items, prices } = parts;
+  const { path, head, headers, resolved, items, prices, thermometer } = parts;
   const components = resolved.map(({ component }) => component);
   const findings = [...headers.findings, ...resolved.flatMap((one) => one.findings), ...wholeFindings(parts, components)];
   const formula: Formula = {
@@ -41,7 +47,7 @@ export function formulaOf(parts: FormulaParts, earlier: Formula | undefined): Fo
       components.filter((component) => !component.isAssembly),
     ),
     assembly: components.find((component) => component.isAssembly) ?? null,
-    settings: settingsOf(items, { gelatinLaw: headers.gelatinLaw, tags: headers.tags }, earlier?.settings),
+    settings: settingsOf(items, { gelatinLaw: headers.gelatinLaw, tags: headers.tags, thermometer }, earlier?.settings),
     prices: kept(earlier?.prices, prices),
     findings: sameFindings(earlier?.findings, findings),
     unreadable: findings.some(({ code }) => code === 'syntax') || kitchenUnreadable(parts) || components.some(takesUnreadable),
@@ -52,8 +58,7 @@ export function formulaOf(parts: FormulaParts, earlier: Formula | undefined): Fo
 /** A component that stands by itself as a formula that makes nothing else; the earlier object where nothing in it changed. */
 export function baseOf(
   { component, findings }: Resolved,
-  items: readonly Item[],
-  prices: readonly Price[],
+  { items, prices, thermometer }: Kitchen,
   earlier: Formula | undefined,
 ): Formula {
   const formula: Formula = {
@@ -71,7 +76,7 @@ export function baseOf(
     freeFrom: none,
     components: kept(earlier?.components, [component]),
     assembly: null,
-    settings: settingsOf(items, { gelatinLaw: 'concentration', tags: none }, earlier?.settings),
+    settings: settingsOf(items, { gelatinLaw: 'concentration', tags: none, thermometer }, earlier?.settings),
     prices: kept(earlier?.prices, prices),
     findings: sameFindings(earlier?.findings, findings),
     unreadable: unreadableComponents.has(component) || takesUnreadable(component),

@@ -21,6 +21,8 @@ export interface Exports {
 /** The other files of the workspace, as one file sees them. */
 export interface Library {
   readonly root: string;
+  /** Give or take of a written reading, K. */
+  readonly thermometer: number;
   /** Resolved, or why it cannot be had. */
   exportsOf(path: string): Exports | { readonly refused: 'missing' | 'outside' | 'unreadable' | 'deep'; readonly why: string };
   /** Whether what stands at `to` takes, over however many files, from `from`. */

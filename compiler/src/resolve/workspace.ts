@@ -54,8 +54,13 @@ const largest = 8_000_000;
 /** Files are taken from over so many files in a row. */
 const deepest = 50;
 
-export function createWorkspace(files: Files): Workspace {
-  return new FileWorkspace(files);
+export interface WorkspaceOptions {
+  /** Give or take of a written reading, K; 1 where nobody says otherwise. */
+  readonly thermometer?: number;
+}
+
+export function createWorkspace(files: Files, { thermometer = 1 }: WorkspaceOptions = {}): Workspace {
+  return new FileWorkspace(files, thermometer);
 }
 
 interface Entry {
@@ -86,7 +91,10 @@ class FileWorkspace implements Workspace, Library, Outlines {
   /** What the file being resolved asked of others. */
   private asked: (() => boolean)[] = [];
 
-  constructor(readonly files: Files) {}
+  constructor(
+    readonly files: Files,
+    readonly thermometer: number,
+  ) {}
 
   get root(): string {
     return this.files.root;
