@@ -1,6 +1,6 @@
 /** Choices: which value of each is in force, what holds then, and which combinations there are. */
 import { type Guard, nameKey } from 'nappe-grammar';
-import type { Choice, Condition, Formula, Selection, Varied } from './model.ts';
+import type { Choice, Condition, Formula, Guarded, Selection, Varied } from './model.ts';
 
 export function holds(condition: Condition | null, selection: Selection): boolean {
   if (condition === null) return true;
@@ -12,6 +12,11 @@ export function holds(condition: Condition | null, selection: Selection): boolea
 export function pick<T>(varied: Varied<T>, selection: Selection): T {
   for (const override of varied.overrides) if (selection[override.choice] === override.value) return override.then;
   return varied.base;
+}
+
+/** The first of the guarded values that holds; null where none does. */
+export function inForce<T>(guarded: readonly Guarded<T>[], selection: Selection): T | null {
+  return guarded.find(({ condition }) => holds(condition, selection))?.value ?? null;
 }
 
 export const defaultSelection = (formula: Formula): Selection =>
