@@ -1,7 +1,7 @@
 /**
  * What the server speaks beside the Language Server Protocol, for the extension and for any other client.
  *
- * Requests of the client: `nappe/card`, `nappe/scale`, `nappe/compare`, `nappe/explain`. Requests of the server, only to a client that
+ * Requests of the client: `nappe/card`, `nappe/scale`, `nappe/compare`, `nappe/bases`, `nappe/explain`. Requests of the server, only to a client that
  * says `initializationOptions.files = true` (a browser, where the server cannot read files itself): `nappe/files`, `nappe/file`.
  * Notification of the server: `nappe/cardChanged`. Nothing here throws on bad requests: an answer is data or a `problem` for a cook.
  */
@@ -42,11 +42,15 @@ export interface CardParams {
   readonly units?: 'metric' | 'us';
   /** BCP 47; English where not known. */
   readonly language?: string;
+  /** Wants the card in Markdown as well. */
+  readonly markdown?: boolean;
 }
 
 export interface CardAnswer {
   /** The whole page, self-contained. */
   readonly html: string;
+  /** Where it was asked for. */
+  readonly markdown?: string;
   readonly formula: string;
   /** Every formula of the file, for a picker. */
   readonly formulas: readonly string[];
@@ -58,6 +62,7 @@ export interface CardAnswer {
   /** Steps and ingredient lines by where they stand, lines from 0, for following the cursor. `number` is the step's on the card. */
   readonly steps: readonly { readonly number: number; readonly uri: string; readonly line: number }[];
   readonly checked: boolean;
+  readonly faults: { readonly errors: number; readonly warnings: number };
 }
 
 export const scaleRequest = 'nappe/scale';
@@ -91,8 +96,27 @@ export interface CompareParams {
 export interface CompareAnswer {
   /** The changes as `nappe compare --to json` gives them. */
   readonly changes: readonly unknown[];
-  /** The same in words. */
+  /** The same in words, with the formulas that are new and those that are gone. */
   readonly markdown: string;
+}
+
+export const basesRequest = 'nappe/bases';
+
+export interface BasesParams {
+  readonly uri: string;
+}
+
+export interface BasesAnswer {
+  /** Components of other files that this one can take, and what a `take` line for each says. */
+  readonly bases: readonly Base[];
+}
+
+export interface Base {
+  readonly name: string;
+  /** As the file would write it. */
+  readonly file: string;
+  /** The line to insert, and where: below the last `take`, or as the formula's first line after its headers. */
+  readonly edit: import('vscode-languageserver').TextEdit;
 }
 
 export const explainRequest = 'nappe/explain';

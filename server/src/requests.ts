@@ -13,6 +13,7 @@ import type {
 import { LSPErrorCodes, ResponseError } from 'vscode-languageserver';
 import type { Client } from './client.ts';
 import { isPosition } from './encoding.ts';
+import { basesFor } from './features/bases.ts';
 import { codeActions } from './features/code-actions.ts';
 import { codeLenses, resolveLens } from './features/code-lens.ts';
 import { completion, documentationOf } from './features/completion.ts';
@@ -33,7 +34,16 @@ import { workspaceSymbols } from './features/workspace-symbols.ts';
 import { invalid, isRange, positionIn, rangeIn, record, textIn, uriIn } from './params.ts';
 import { pause } from './pause.ts';
 import type { Analysis } from './project.ts';
-import { type CardParams, cardRequest, explainRequest, explanationScheme, type ScaleParams, scaleRequest } from './protocol.ts';
+import {
+  basesRequest,
+  type CardParams,
+  cardRequest,
+  compareRequest,
+  explainRequest,
+  explanationScheme,
+  type ScaleParams,
+  scaleRequest,
+} from './protocol.ts';
 import type { Publisher } from './publisher.ts';
 import type { Session } from './session.ts';
 
@@ -141,7 +151,28 @@ export const requests: Readonly<Record<string, Answer | undefined>> = {
     const analysis = session.analysis(uriIn(params));
     return analysis ? scale(analysis, record(params) as unknown as ScaleParams) : gone;
   },
+  [basesRequest]: ofDocument((analysis) => ({ bases: basesFor(analysis) })),
+  [compareRequest]: async ({ session }, params) => {
+    const { compare } = await import('./features/compare.ts');
+    const { oldText } = record(params);
+    const at = (key: string) => {
+      const [, uri = '', formula] = /^([^#]*)(?:#(.*))?$/s.exec(textIn(params, key)) ?? [];
+      const analysis = session.analysis(uri);
+      return analysis && { analysis, formula: formula === undefined ? null : decoded(formula) };
+    };
+    const [before, after] = [at('old'), at('new')];
+    return before && after ? compare(before, after, typeof oldText === 'string' ? oldText : null) : gone;
+  },
 };
+
+/** A `#title` as an address writes it. */
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}
 
 const gone = { problem: 'This file cannot be read.' };
 

@@ -18,9 +18,11 @@ export class RootProject implements Project {
     root: string,
     files: Files,
     private readonly naming: (path: string) => string,
+    /** Give or take of a written reading, K. */
+    thermometer: number,
   ) {
     this.root = root;
-    this.workspace = createWorkspace(files);
+    this.workspace = createWorkspace(files, { thermometer });
   }
 
   uriOf(path: string): string {

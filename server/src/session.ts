@@ -11,7 +11,7 @@ import { folderOf, pathOf, uriOf } from './uris.ts';
 
 export class Session {
   readonly documents: Documents;
-  settings: Settings = defaults;
+  private inForce: Settings = defaults;
   readonly tokens = new TokenMemory();
   folderUris: readonly string[] = [];
   private folders: readonly string[] = [];
@@ -33,6 +33,21 @@ export class Session {
     this.projects.clear();
   }
 
+  get settings(): Settings {
+    return this.inForce;
+  }
+
+  /** Another thermometer makes every run another: the projects are read anew, knowing the files they knew. */
+  set settings(next: Settings) {
+    const { thermometer } = this.inForce;
+    this.inForce = next;
+    if (next.thermometer === thermometer) return;
+    for (const [root, project] of [...this.projects]) {
+      this.projects.delete(root);
+      for (const path of project.paths()) this.projectAt(root).know(path);
+    }
+  }
+
   get roots(): readonly string[] {
     return this.folders;
   }
@@ -49,6 +64,7 @@ export class Session {
   }
 
   analysisAt(path: string): Analysis | null {
+    if (!isFormulaFile(path) && !this.documents.ofPath(path)) return null;
     const project = this.projectOf(path);
     const source = project.workspace.source(path);
     if (!('file' in source)) return null;
@@ -111,7 +127,12 @@ export class Session {
   private projectAt(root: string): RootProject {
     let project = this.projects.get(root);
     if (!project) {
-      project = new RootProject(root, this.filesOf(root), (file) => this.documents.ofPath(file)?.uri ?? uriOf(file));
+      project = new RootProject(
+        root,
+        this.filesOf(root),
+        (file) => this.documents.ofPath(file)?.uri ?? uriOf(file),
+        this.inForce.thermometer,
+      );
       this.projects.set(root, project);
     }
     return project;
@@ -139,5 +160,8 @@ export class Session {
     };
   }
 }
+
+/** By its name: nothing else on disk is read for its own sake. */
+export const isFormulaFile = (path: string): boolean => /\.(nappe|md|markdown)$/i.test(path);
 
 const isBelow = (path: string, folder: string): boolean => path.startsWith(folder.endsWith('/') ? folder : `${folder}/`);

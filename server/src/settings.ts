@@ -1,4 +1,5 @@
 /** Settings of the section `nappe`, read from whatever a client sends: what is not understood stays at its default. */
+import type { Diagnostic } from 'nappe';
 
 export interface Settings {
   readonly diagnostics: {
@@ -10,6 +11,10 @@ export interface Settings {
   /** Values of choices that hover and hints look at; the others at their first. */
   readonly choices: readonly string[];
   readonly card: { readonly language: string; readonly units: 'metric' | 'us' };
+  /** Give or take of a written reading, K. */
+  readonly thermometer: number;
+  /** By code: how it is shown, or that it is not. Cards and the command line keep the checker's own word. */
+  readonly severities: Readonly<Record<string, Diagnostic['severity'] | 'off'>>;
 }
 
 export const defaults: Settings = {
@@ -18,6 +23,8 @@ export const defaults: Settings = {
   codeLens: { enabled: true },
   choices: [],
   card: { language: 'en', units: 'metric' },
+  thermometer: 1,
+  severities: {},
 };
 
 /** Total on any value. */
@@ -40,8 +47,21 @@ export function settingsFrom(sent: unknown): Settings {
       language: typeof card.language === 'string' ? card.language : defaults.card.language,
       units: card.units === 'us' ? 'us' : 'metric',
     },
+    thermometer: within(root.thermometer, 0, mostOff) ?? defaults.thermometer,
+    severities: Object.fromEntries(
+      Object.entries(record(root.severities)).flatMap(([code, value]) => (isShown(value) ? [[code, value]] : [])),
+    ),
   };
 }
+
+/** K; a thermometer that may be further off is none. */
+const mostOff = 5;
+
+const within = (value: unknown, least: number, most: number): number | null =>
+  typeof value === 'number' && value >= least && value <= most ? value : null;
+
+const isShown = (value: unknown): value is Settings['severities'][string] =>
+  value === 'error' || value === 'warning' || value === 'notice' || value === 'off';
 
 const record = (value: unknown): Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};

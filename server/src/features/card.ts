@@ -1,6 +1,6 @@
 /** `nappe/card`: the live card of a formula at a size and under choices, and where its steps stand in the text. */
 import { checkUnit, type Formula, type Place, selectionWith } from 'nappe';
-import { type Card, cardHtml, languageFor, languages, makeCard } from 'nappe/card';
+import { type Card, cardHtml, cardMarkdown, languageFor, languages, makeCard } from 'nappe/card';
 import { nameKey } from 'nappe-grammar';
 import type { Analysis } from '../project.ts';
 import type { CardAnswer, CardParams, Problem } from '../protocol.ts';
@@ -36,6 +36,7 @@ export function card(analysis: Analysis, params: CardParams, date: string): Card
   if ('problem' in made) return made;
   return {
     html: cardHtml(made),
+    ...(params.markdown === true && { markdown: cardMarkdown(made) }),
     formula: formula.name,
     formulas: unit.formulas.map(({ name }) => name),
     choices: formula.choices.map(({ name, values }) => ({ name, values, value: selection[name] ?? values[0] ?? '' })),
@@ -46,6 +47,10 @@ export function card(analysis: Analysis, params: CardParams, date: string): Card
     })),
     steps: stepPlaces(analysis, made, shown),
     checked: made.checked,
+    faults: {
+      errors: diagnostics.filter(({ severity }) => severity === 'error').length,
+      warnings: diagnostics.filter(({ severity }) => severity === 'warning').length,
+    },
   };
 }
 

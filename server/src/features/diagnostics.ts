@@ -22,7 +22,11 @@ const severities = {
 } as const;
 
 export function diagnostics(analysis: Analysis, can: DiagnosticAbilities = everything): Diagnostic[] {
-  return analysis.checked.diagnostics.map((found) => shown(analysis, found, can));
+  const { severities } = analysis.settings;
+  return analysis.checked.diagnostics.flatMap((found) => {
+    const severity = severities[found.code] ?? found.severity;
+    return severity === 'off' ? [] : [shown(analysis, { ...found, severity }, can)];
+  });
 }
 
 /** A finding in a base that this file takes is shown where it is taken; the base's own line is a related place. */
