@@ -100,10 +100,10 @@ export function temperatureAfter(task: CoolingMass & { readonly from: Interval; 
   const around = surroundingsOf(task);
   const { from, seconds } = task;
   if (!known(task)) return { low: Math.min(from.low, around.low), high: Math.max(from.high, around.high) };
-  return {
-    low: from.low <= around.low ? from.low : cooledTo(casesOf(task, 'quick'), Math.min, from.low, seconds.high),
-    high: from.high <= around.high ? around.high : cooledTo(casesOf(task, 'slow'), Math.max, from.high, seconds.low),
-  };
+  const low = from.low <= around.low ? from.low : cooledTo(casesOf(task, 'quick'), Math.min, from.low, seconds.high);
+  const high = from.high <= around.high ? around.high : cooledTo(casesOf(task, 'slow'), Math.max, from.high, seconds.low);
+  // Close to the surroundings the two ends may cross by the tolerance of the search.
+  return { low: Math.min(low, high), high };
 }
 
 /** Seconds the two-stage rule asks about (57 to 21 °C, and 57 to 5 °C) at the quickest this mass can cool; Infinity where it cannot. */

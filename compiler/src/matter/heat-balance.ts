@@ -25,10 +25,10 @@ export interface HeatPart {
 export function mixtureTemperature(parts: readonly HeatPart[]): Interval {
   const weighed = parts.filter((part) => total(part.composition) > 0);
   if (weighed.length === 0) return { low: Number.NaN, high: Number.NaN };
-  return {
-    low: balance(weighed, (part) => part.celsius.low, Math.max),
-    high: balance(weighed, (part) => part.celsius.high, Math.min),
-  };
+  const low = balance(weighed, (part) => part.celsius.low, Math.max);
+  const high = balance(weighed, (part) => part.celsius.high, Math.min);
+  // Where both are one figure, the bisection may cross them by its tolerance.
+  return { low: Math.min(low, high), high };
 }
 
 /** K; far below what a thermometer or the models can tell. */

@@ -2,12 +2,14 @@
 
 import type { Composition } from '../matter/composition.ts';
 import { enthalpy } from '../matter/melting.ts';
-import { type Interval, interval, middle } from '../quantities/interval.ts';
+import { type Interval, interval } from '../quantities/interval.ts';
 
 /** Watts that go into the matter from a domestic to a catering ring (from memory; gas is lower, induction higher). */
 const panWatts = { low: 500, high: 1500 } as const;
 
 export function heatingSeconds(composition: Composition, from: Interval, to: Interval): Interval {
-  const joules = Math.max(0, enthalpy(composition, middle(to)) - enthalpy(composition, Math.min(middle(from), middle(to))));
-  return interval(Math.max(30, joules / panWatts.high), Math.max(60, joules / panWatts.low));
+  const joules = (cold: number, warm: number): number => Math.max(0, enthalpy(composition, warm) - enthalpy(composition, cold));
+  const least = joules(from.high, Math.max(from.high, to.low));
+  const most = joules(from.low, Math.max(from.low, to.high));
+  return interval(Math.max(30, least / panWatts.high), Math.max(60, most / panWatts.low));
 }

@@ -191,7 +191,8 @@ export function layered(matters: readonly Matter[], step: StepRecord | null = nu
   const last = layers.at(-1);
   if (!last) throw new Error('layered: nothing to lay');
   if (layers.length === 1) return last;
-  const celsius = layers.map((layer) => layer.heat.celsius).reduce(hull);
+  const weighed = layers.filter((layer) => layer.grams.high > 0);
+  const celsius = (weighed.length > 0 ? weighed : layers).map((layer) => layer.heat.celsius).reduce(hull);
   const bulk = layers.reduce((a, b) => (middle(b.grams) > middle(a.grams) ? b : a));
   return {
     ...bulk,
@@ -352,7 +353,12 @@ export function atComputed(
 
 /** Takes water off as steam; composition at the middle. */
 export function evaporate(matter: Matter, water: Interval): Matter {
-  const most = Math.max(0, matter.composition.water * 0.98);
+  if (matter.layers) {
+    // Steam leaves the layers as they have water to give.
+    const perWater = 1 / Math.max(1e-9, matter.composition.water);
+    return eachBody(matter, (body) => evaporate(body, times(water, perWater * body.composition.water)));
+  }
+  const most = Math.max(0, Math.min(matter.composition.water * 0.98, matter.grams.low));
   const gone = interval(Math.min(water.low, most), Math.min(water.high, most));
   if (gone.high <= 0) return matter;
   return withMatter(matter, {
@@ -365,6 +371,7 @@ export function evaporate(matter: Matter, water: Interval): Matter {
 /** Keeps a share of everything (what stays behind in the sieve is taken off evenly). */
 export function keeping(matter: Matter, share: Interval): Matter {
   if (share.low >= 1) return matter;
+  if (matter.layers) return eachBody(matter, (body) => keeping(body, share));
   const kept = portionOf(matter, middle(share));
   return withMatter(kept, { grams: interval(matter.grams.low * share.low, matter.grams.high * share.high) });
 }

@@ -103,6 +103,7 @@ function plain(bench: Bench, step: Step, id: string, result: Matter, inputs: Ste
     step,
     component: bench.component,
     inputs,
+    onto: null,
     result,
     reserved: null,
     names: bench.current?.names.slice() ?? [],

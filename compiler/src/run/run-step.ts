@@ -6,7 +6,7 @@ import type { Act, Effect, Meeting } from '../steps/act.ts';
 import { verbEffects } from '../steps/index.ts';
 import { addSlot, type Bench, placeOf } from './bench.ts';
 import { atOf, checkOf, clauseOf, durationOf, losingOf, pickVarying, toCelsiusOf } from './clauses.ts';
-import { atReading, bodiesOf, eachBody, evaporate, keeping, layered, mixed, withMatter } from './matter-of.ts';
+import { atReading, bodiesOf, evaporate, keeping, layered, mixed, withMatter } from './matter-of.ts';
 import { once } from './once.ts';
 import { gramsPortioned, type Parties, partiesOf, type Taken } from './parties.ts';
 import { runPutBy } from './put-by.ts';
@@ -87,7 +87,8 @@ export function runStep(bench: Bench, step: Step, id: string): StepRecord | null
   const seconds = secondsOf(effect);
   let matter = lossesTaken(bench, step, effect.matter);
   if (withs.length > 0 && node.verb !== 'grease') matter = layered([matter, ...withs]);
-  matter = stackedIn(bench, step, subject, parties, matter);
+  const onto = heldBy(bench, step, subject, parties);
+  if (onto) matter = layered([onto, matter]);
   matter = passTime(matter, together, seconds);
   const before = bench.current;
   const slot = settle(bench, step, subject, parties, matter, row.takesUp === true);
@@ -95,7 +96,7 @@ export function runStep(bench: Bench, step: Step, id: string): StepRecord | null
     slot.spent = true;
     bench.current = before;
   }
-  return recordOf(bench, step, id, { inputs, matter, slot, act, effect, seconds, mould: slot.vessel ?? mould });
+  return recordOf(bench, step, id, { inputs, onto, matter, slot, act, effect, seconds, mould: slot.vessel ?? mould });
 }
 
 /** `grease ring with butter`, `dust tray with flour`: it stays on the vessel, and what is being worked on is still that. */
@@ -236,21 +237,19 @@ const holdsShape = (matter: Matter): boolean =>
 function lossesTaken(bench: Bench, step: Step, matter: Matter): Matter {
   const losing = losingOf(step.node, bench.chosen);
   if (!losing) return matter;
-  // Steam leaves the layers as they have water to give.
-  const perWater = middle(matter.grams) / Math.max(1e-9, matter.composition.water);
   return steaming.has(step.node.verb)
-    ? eachBody(matter, (body) => evaporate(body, times(losing, perWater * body.composition.water)))
-    : eachBody(matter, (body) => keeping(body, interval(1 - losing.high, 1 - losing.low)));
+    ? evaporate(matter, times(losing, middle(matter.grams)))
+    : keeping(matter, interval(1 - losing.high, 1 - losing.low));
 }
 
 /** What is put into a vessel that already holds matter of this block lies on top of it. */
-function stackedIn(bench: Bench, step: Step, subject: Subject, parties: Parties, matter: Matter): Matter {
-  if (!parties.vessel || !placingVerbs.has(step.node.verb) || !stacksIn(parties.vessel.noun)) return matter;
+function heldBy(bench: Bench, step: Step, subject: Subject, parties: Parties): Matter | null {
+  if (!parties.vessel || !placingVerbs.has(step.node.verb) || !stacksIn(parties.vessel.noun)) return null;
   const { noun } = parties.vessel;
   const below = [...bench.all, ...bench.foreign].find(
     (slot) => slot.vessel === noun && slot.matter !== null && slot !== subject.home,
   );
-  return below ? layered([takeShare(below, 1, step), matter]) : matter;
+  return below ? takeShare(below, 1, step) : null;
 }
 
 /** The step's time, reckoned when first asked for. */
@@ -290,6 +289,7 @@ function settle(bench: Bench, step: Step, subject: Subject, parties: Parties, ma
 
 interface Outcome {
   readonly inputs: readonly Input[];
+  readonly onto: Matter | null;
   readonly matter: Matter;
   readonly slot: Slot;
   readonly act: Act;
@@ -312,6 +312,7 @@ function recordOf(bench: Bench, step: Step, id: string, outcome: Outcome): StepR
     step,
     component: bench.component,
     inputs: outcome.inputs,
+    onto: outcome.onto,
     result,
     reserved: null,
     names: [...slot.names],

@@ -68,7 +68,7 @@ function laterOf(records: readonly StepRecord[]): ReadonlyMap<StepRecord, readon
     else if (!known.includes(to)) known.push(to);
   };
   for (const record of records)
-    for (const { matter } of record.inputs) {
+    for (const matter of [...record.inputs.map((input) => input.matter), ...(record.onto ? [record.onto] : [])]) {
       link(matter.made, record);
       for (const layer of matter.layers ?? []) link(layer.made, record);
     }

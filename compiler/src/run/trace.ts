@@ -114,6 +114,8 @@ export interface StepRecord {
   readonly step: Step;
   readonly component: Component;
   readonly inputs: readonly Input[];
+  /** What the vessel held already, on which this came to lie; null where it held nothing. */
+  readonly onto: Matter | null;
   /** What the step leaves as current matter (for `reserve`, what remains). */
   readonly result: Matter;
   /** `reserve … as`: what was put by. */

@@ -2,7 +2,7 @@
 
 import { type CoolingMedium, coolingTime, temperatureAfter } from '../matter/cooling.ts';
 import { settingRange } from '../matter/gelatin.ts';
-import { type Interval, interval, middle } from '../quantities/interval.ts';
+import { hull, type Interval, interval, middle } from '../quantities/interval.ts';
 import { atOf, clauseOf, mediumOf, toCelsiusOf } from '../run/clauses.ts';
 import { atComputed, bodiesOf, eachBody, thermalComposition, withMatter } from '../run/matter-of.ts';
 import { once } from '../run/once.ts';
@@ -11,6 +11,9 @@ import { millilitresOf } from '../run/volume-of.ts';
 import type { Act, Effect, VerbEffect } from './act.ts';
 import { toReading } from './reading.ts';
 import { chilled, warmed } from './treatment.ts';
+
+/** No place of the notation: what is not known to be cold may rest in either. */
+const either = 'fridge or room';
 
 interface Place {
   readonly medium: string;
@@ -21,7 +24,7 @@ interface Place {
 function placeOf(act: Act, usual: string): Place {
   const written = clauseOf(act.node, 'at room') ? 'room' : (mediumOf(act.node) ?? usual);
   const at = usual === 'room' && act.node.verb === 'cool' ? null : atOf(act.node, act.chosen);
-  return { medium: written, surroundings: at?.written ?? surroundingsOf(written, act) };
+  return { medium: written === either ? 'room' : written, surroundings: at?.written ?? surroundingsOf(written, act) };
 }
 
 function surroundingsOf(medium: string, act: Act): Interval {
@@ -35,6 +38,8 @@ function surroundingsOf(medium: string, act: Act): Interval {
       return interval(-40, -20);
     case 'ice bath':
       return interval(0, 2);
+    case either:
+      return hull(settings.fridge, settings.room);
     default:
       return settings.room;
   }
@@ -148,9 +153,14 @@ function churn(act: Act): Effect {
   };
 }
 
-/** Cold enough already, and so stays cold; else in the room. */
-const whereItIs = (act: Act): string =>
-  bodiesOf(act.together).every((body) => body.heat.celsius.high <= 10) ? 'fridge' : 'room';
+/** Cold enough already, and so stays cold; warm, and so in the room; where it may be either, either. */
+function whereItIs(act: Act): string {
+  const bodies = bodiesOf(act.together).map(({ heat }) => heat.celsius);
+  if (bodies.every(({ high }) => high <= coldAlready)) return 'fridge';
+  return bodies.some(({ low }) => low > coldAlready) ? 'room' : either;
+}
+
+const coldAlready = 10;
 
 export const coolVerbs: Readonly<Record<string, VerbEffect>> = {
   cool: { meeting: 'mix', effect: cool },

@@ -46,10 +46,9 @@ function concentrated(act: Act, matter: Matter): Matter | null {
     return null;
   const { celsius } = matter.heat;
   const boils = boilingOf(act, matter);
-  if (celsius.low <= boils.high) return null;
-  const left = (at: number): number => waterLeft(composition, at, act.settings.altitudeMetres);
-  const gone = interval(Math.max(0, composition.water - left(celsius.low)), Math.max(0, composition.water - left(celsius.high)));
-  return evaporate(matter, gone);
+  if (celsius.high <= boils.high) return null;
+  const gone = (at: number): number => Math.max(0, composition.water - waterLeft(composition, at, act.settings.altitudeMetres));
+  return evaporate(matter, interval(celsius.low <= boils.high ? 0 : gone(celsius.low), gone(celsius.high)));
 }
 
 function onStove(least: number): VerbEffect['effect'] {

@@ -1,8 +1,8 @@
 /** Verbs that hydrate and extract, and tempering: gelatin blooms, cakes soak, leaves infuse, sieves hold back. */
-import { interval, middle } from '../quantities/interval.ts';
+import { interval, middle, times } from '../quantities/interval.ts';
 import { toCelsiusOf } from '../run/clauses.ts';
 import { atComputed, compositionOf, eachBody, keeping, mixed, portionOf, withMatter } from '../run/matter-of.ts';
-import type { Part } from '../run/trace.ts';
+import type { Matter, Part } from '../run/trace.ts';
 import type { Act, Effect, VerbEffect } from './act.ts';
 import { toReading } from './reading.ts';
 import { afterHeating, warmed } from './treatment.ts';
@@ -72,15 +72,21 @@ function strain(act: Act): Effect {
     const kept = body.parts.filter((part) => !traitsOf(part).includes('infusable'));
     if (solids.length === 0 || kept.length === 0) return body;
     const out = solids.reduce((sum, part) => sum + part.grams, 0);
-    const passed = withMatter(body, {
-      parts: kept,
-      ...compositionOf(kept, middle(body.evaporated)),
-      grams: interval(body.grams.low - out, body.grams.high - out),
-    });
+    const passed = withMatter(body, { parts: kept, ...withoutSolids(body, kept) });
     const held = Math.min(3 * out, 0.15 * middle(body.grams)) / Math.max(1e-9, middle(passed.grams));
     return keeping(passed, interval(Math.max(0, 1 - held), 1));
   });
   return { matter, seconds: act.duration ?? interval(60, 240) };
+}
+
+/** What is left of a mass when only these parts of it are; no more water can have gone as steam than they had. */
+function withoutSolids(body: Matter, kept: readonly Part[]) {
+  const { water } = compositionOf(kept, 0).composition;
+  const steam = middle(body.evaporated);
+  const evaporated = steam > 0 ? times(body.evaporated, Math.min(1, (0.98 * water) / steam)) : body.evaporated;
+  const mass = kept.reduce((sum, part) => sum + part.grams, 0) - middle(evaporated);
+  const either = Math.min(mass, (body.grams.high - body.grams.low) / 2);
+  return { ...compositionOf(kept, middle(evaporated)), evaporated, grams: interval(mass - either, mass + either) };
 }
 
 /** With a party: hot liquid onto eggs in a thin stream. Without: chocolate brought to working crystals. */

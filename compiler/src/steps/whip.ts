@@ -72,7 +72,9 @@ function afterWhipping(act: Act, medium: string | null): Matter {
   if (high > room.high + 10) {
     // Ten minutes of whipping bring a hot meringue or bombe to warm; a sign that says cool brings it near the room (common practice, no source).
     const untilCool = /cool|cold|lukewarm|tepid/.test(signOf(act.node) ?? '');
-    return atComputed(together, interval(room.low, Math.max(untilCool ? 40 : high, room.high)), 'computed', { cooled: true });
+    return atComputed(together, interval(Math.min(low, room.low), Math.max(untilCool ? 40 : high, room.high)), 'computed', {
+      cooled: true,
+    });
   }
   const warmer = medium === 'ice bath' ? high : Math.min(high + workWarms, Math.max(high, room.high));
   return warmer === high ? together : atComputed(together, interval(low, warmer), 'computed');
