@@ -11,9 +11,9 @@
  *   & Read 1973). Error: the interval; the assumptions say what it rests on.
  */
 import { type Interval, interval } from '../quantities/interval.ts';
-import { type Composition, scaled, total } from './composition.ts';
+import { type Composition, total } from './composition.ts';
 import { inverse } from './curve.ts';
-import { enthalpy } from './melting.ts';
+import { enthalpyOf } from './melting.ts';
 import { type Slab, slabOf, slabSeconds } from './slab.ts';
 import { conductivity, specificHeat } from './thermal.ts';
 
@@ -157,10 +157,11 @@ function caseOf(mass: CoolingMass, end: 'quick' | 'slow', depth: number, stirred
   const capacity = mass.grams * specificHeat(mass.composition, 20);
   const thin = (row.outside.high * Math.min(across, half)) / k < 0.1;
   const transfer = pick(row.outside);
-  const whole = scaled(mass.composition, mass.grams / total(mass.composition));
+  const perGram = mass.grams / total(mass.composition);
+  const heat = heatAtDegrees(mass.composition);
   const around = surroundingsOf(mass);
   return {
-    heatOf: remembered((degree) => enthalpy(whole, degree + 1) - enthalpy(whole, degree)),
+    heatOf: (degree) => perGram * (heat(degree + 1) - heat(degree)),
     conductance: pick(row.mixed) * ((row.bath ? 1 : 2) * base + wall),
     celsius: end === 'quick' ? around.low : around.high,
     capacity,
@@ -202,17 +203,54 @@ function secondsIn(c: Case, from: number, to: number): number {
   return Math.max(0, slabSeconds(c.slab, 1 / way) + (heat / c.capacity - Math.log(way)) / c.slab.rate);
 }
 
-function cooledTo(cases: readonly Case[], choose: (...seconds: number[]) => number, from: number, seconds: number): number {
-  const coldest = Math.min(...cases.map((c) => c.celsius)) + 0.01;
-  return inverse((celsius) => -choose(...cases.map((c) => secondsIn(c, from, celsius))), -seconds, coldest, from, 1e-4);
+/** °C it has come to: of the quickest of the ways at the quick end, of the slowest at the slow end. */
+function cooledTo(cases: readonly Case[], choose: (...celsius: number[]) => number, from: number, seconds: number): number {
+  if (seconds <= 0) return from;
+  return choose(...cases.map((c) => (c.slab === null ? mixedTo(c, from, seconds) : slabTo(c, from, seconds))));
 }
 
-function remembered(compute: (degree: number) => number): (degree: number) => number {
-  const values = new Map<number, number>();
+/** A hair above the surroundings, which are never reached. */
+const nearest = ({ celsius }: Case): number => celsius + 0.01;
+
+const slabTo = (c: Case, from: number, seconds: number): number =>
+  inverse((celsius) => -secondsIn(c, from, celsius), -seconds, nearest(c), from, 1e-4);
+
+/** What cools as one, degree by degree: as `secondsIn`, the other way round. */
+function mixedTo(c: Case, from: number, seconds: number): number {
+  const coldest = nearest(c);
+  let left = seconds * c.conductance;
+  let upper = from;
+  while (upper > coldest) {
+    const degree = Math.ceil(upper) - 1;
+    const lower = Math.max(degree, coldest);
+    const heat = c.heatOf(degree);
+    const needed = heat * Math.log((upper - c.celsius) / (lower - c.celsius));
+    if (needed >= left) return c.celsius + (upper - c.celsius) * Math.exp(-left / heat);
+    left -= needed;
+    upper = lower;
+  }
+  return Math.min(from, coldest);
+}
+
+const tables = new WeakMap<Composition, Map<number, number>>();
+
+/** Heat in J at whole degrees, remembered by what it is of: each way it may stand asks for the same ones. */
+function heatAtDegrees(c: Composition): (degree: number) => number {
+  let table = tables.get(c);
+  if (!table) {
+    table = new Map();
+    tables.set(c, table);
+  }
+  const known = table;
+  let heat: ReturnType<typeof enthalpyOf> | null = null;
   return (degree) => {
-    const value = values.get(degree) ?? compute(degree);
-    values.set(degree, value);
-    return value;
+    let joules = known.get(degree);
+    if (joules === undefined) {
+      heat ??= enthalpyOf(c);
+      joules = heat(degree, 'crystallised');
+      known.set(degree, joules);
+    }
+    return joules;
   };
 }
 

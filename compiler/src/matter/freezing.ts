@@ -24,7 +24,7 @@ export function iceGrams(c: Composition, celsius: number): number {
   const free = freezable(c);
   if (celsius >= 0 || free <= 0) return 0;
   const balance = activityOfIce(Math.max(glass, celsius));
-  return free - inverse((water) => activityWith(c, water), balance, 0, free);
+  return free - inverse((water) => activityWith(c, water), balance, 0, free, 1e-9 * free);
 }
 
 const glass = -33;

@@ -2,7 +2,17 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { contains, middle } from '../quantities/interval.ts';
-import { as200, endsEnzymes, from200, gradeOf, hydration, meltingRange, settingRange, sheetGrades, weakensGelatin } from './gelatin.ts';
+import {
+  as200,
+  endsEnzymes,
+  from200,
+  gradeOf,
+  hydration,
+  meltingRange,
+  settingRange,
+  sheetGrades,
+  weakensGelatin,
+} from './gelatin.ts';
 
 describe('grades', () => {
   test('Ward & Courts 1977: 60 against 240 bloom is a factor 2.00, 100 against 200 a factor 1.41 (public conversion table)', () => {

@@ -8,9 +8,10 @@
  *   may do so at once or hours later, so that the interval covers both.
  */
 import type { Interval } from '../quantities/interval.ts';
-import { type Composition, total } from './composition.ts';
+import { type Composition, plus, total } from './composition.ts';
 import { inverse } from './curve.ts';
-import { enthalpyOf } from './melting.ts';
+import { enthalpyOf, fusionOfFat } from './melting.ts';
+import { heatCapacityOf, sensibleHeat } from './thermal.ts';
 
 /** Matter to be mixed. */
 export interface HeatPart {
@@ -35,24 +36,51 @@ export function mixtureTemperature(parts: readonly HeatPart[]): Interval {
 const tolerance = 1e-9;
 
 /** Of the two states of fat, `choose` takes the one that needs more heat (a colder mixture) or less (a warmer one). */
-function balance(
-  parts: readonly HeatPart[],
-  celsiusOf: (part: HeatPart) => number,
-  choose: (crystallised: number, melted: number) => number,
-): number {
-  const own = parts.map((part) => {
-    const heat = enthalpyOf(part.composition);
-    const celsius = celsiusOf(part);
-    return { coldFat: part.coldFat ?? false, heat, crystallised: heat(celsius, 'crystallised'), melted: heat(celsius, 'melted') };
+function balance(parts: readonly HeatPart[], celsiusOf: (part: HeatPart) => number, choose: Choose): number {
+  const celsius = parts.map(celsiusOf);
+  const low = Math.min(...celsius);
+  const high = Math.max(...celsius);
+  const heatNeeded = low >= 0 ? iceFree(parts, celsius, choose) : withIce(parts, celsius, choose);
+  return inverse(heatNeeded, 0, low, high, tolerance);
+}
+
+type Choose = (crystallised: number, melted: number) => number;
+
+/** Without ice, heat but for that of the fat is one polynomial over everything. */
+function iceFree(parts: readonly HeatPart[], celsius: readonly number[], choose: Choose): (celsius: number) => number {
+  const capacity = heatCapacityOf(
+    parts.length === 1 ? parts[0]!.composition : parts.map((part) => part.composition).reduce(plus),
+  );
+  let brought = 0;
+  const fats: { readonly part: HeatPart; readonly solid: number }[] = [];
+  parts.forEach((part, i) => {
+    const { composition } = part;
+    const own = celsius[i]!;
+    brought += sensibleHeat(heatCapacityOf(composition), own);
+    if (composition.milkFat > 0 || composition.cocoaButter > 0) fats.push({ part, solid: fusionOfFat(composition, own) });
   });
-  const heatNeeded = (celsius: number): number => {
-    let needed = 0;
-    for (const { coldFat, heat, crystallised, melted } of own) {
-      const asCrystallised = heat(celsius, 'crystallised') - crystallised;
-      needed += coldFat ? asCrystallised : choose(asCrystallised, heat(celsius, 'melted') - melted);
+  return (at) => {
+    let needed = sensibleHeat(capacity, at) - brought;
+    for (const { part, solid } of fats) {
+      const melting = solid - fusionOfFat(part.composition, at);
+      needed += part.coldFat ? melting : choose(melting, 0);
     }
     return needed;
   };
-  const celsius = parts.map(celsiusOf);
-  return inverse(heatNeeded, 0, Math.min(...celsius), Math.max(...celsius), tolerance);
+}
+
+function withIce(parts: readonly HeatPart[], celsius: readonly number[], choose: Choose): (celsius: number) => number {
+  const own = parts.map((part, i) => {
+    const heat = enthalpyOf(part.composition);
+    const at = celsius[i]!;
+    return { coldFat: part.coldFat ?? false, heat, crystallised: heat(at, 'crystallised'), melted: heat(at, 'melted') };
+  });
+  return (at) => {
+    let needed = 0;
+    for (const { coldFat, heat, crystallised, melted } of own) {
+      const asCrystallised = heat(at, 'crystallised') - crystallised;
+      needed += coldFat ? asCrystallised : choose(asCrystallised, heat(at, 'melted') - melted);
+    }
+    return needed;
+  };
 }

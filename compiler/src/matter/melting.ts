@@ -43,7 +43,8 @@ export function enthalpyOf(c: Composition): (celsius: number, fat: FatState) => 
   };
 }
 
-function fusionOfFat({ milkFat, cocoaButter }: Composition, celsius: number): number {
+/** Heat in J that the solid fat of a mixture took to melt, kept at a temperature. */
+export function fusionOfFat({ milkFat, cocoaButter }: Composition, celsius: number): number {
   const ofMilkFat = milkFat === 0 ? 0 : milkFat * solidMilkFat(celsius) * heatOfFusion.milkFat;
   return cocoaButter === 0 ? ofMilkFat : ofMilkFat + cocoaButter * solidCocoaButter(celsius) * heatOfFusion.cocoaButter;
 }

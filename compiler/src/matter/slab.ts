@@ -32,7 +32,9 @@ export interface Slab {
 interface Direction {
   /** L²/α in seconds. */
   readonly period: number;
-  readonly terms: readonly Term[];
+  readonly biot: number;
+  /** As many as were asked for so far. */
+  readonly terms: Term[];
 }
 
 interface Term {
@@ -41,11 +43,16 @@ interface Term {
 }
 
 export function slabOf(matter: SlabMatter, faces: Faces): Slab {
-  const directions = faces.halfThickness.map((half) => ({
-    period: (matter.heatPerVolume * half ** 2) / matter.conductivity,
-    terms: Array.from({ length: 15 }, (_, n) => term(matter, half, faces.transfer, n)),
-  }));
-  return { directions, rate: directions.reduce((sum, { terms }) => sum + terms[0]!.rate, 0) };
+  const ready = new Map<number, Direction>();
+  const directions = faces.halfThickness.map((half) => {
+    const known = ready.get(half);
+    if (known) return known;
+    const biot = (faces.transfer * half) / matter.conductivity;
+    const direction: Direction = { period: (matter.heatPerVolume * half ** 2) / matter.conductivity, biot, terms: [] };
+    ready.set(half, direction);
+    return direction;
+  });
+  return { directions, rate: directions.reduce((sum, direction) => sum + termOf(direction, 0).rate, 0) };
 }
 
 /** Seconds until the middle has gone all but `remaining` (0-1) of the way to its surroundings; 0 where it starts there. */
@@ -53,25 +60,37 @@ export function slabSeconds({ directions, rate }: Slab, remaining: number): numb
   if (remaining >= 1) return 0;
   const gone = (seconds: number): number => 1 - directions.reduce((product, d) => product * left(d, seconds), 1);
   // The first terms alone never cool quicker than the whole series.
-  const largest = directions.reduce((product, { terms }) => product * terms[0]!.c, 1);
+  const largest = directions.reduce((product, direction) => product * termOf(direction, 0).c, 1);
   const longest = Math.log(largest / remaining) / rate;
-  return inverse(gone, 1 - remaining, 0, longest, longest * 1e-8);
+  const tolerance = longest * 1e-8;
+  // Late enough, the first terms are the whole series.
+  if (gone(longest) - (1 - remaining) < remaining * rate * tolerance) return longest;
+  return inverse(gone, 1 - remaining, 0, longest, tolerance);
 }
 
 /** θ of one direction. Before Fo = 0.02 nothing has reached the middle; from there fifteen terms are exact. */
-const left = ({ period, terms }: Direction, seconds: number): number =>
-  seconds < 0.02 * period
-    ? 1
-    : Math.min(
-        1,
-        terms.reduce((sum, { c, rate }) => sum + c * Math.exp(-rate * seconds), 0),
-      );
+function left(direction: Direction, seconds: number): number {
+  const fourier = seconds / direction.period;
+  if (fourier < 0.02) return 1;
+  let sum = 0;
+  for (let n = 0; n < 15; n++) {
+    // ζ is at least nπ: from here on nothing is left to add.
+    if (n > 0 && (n * Math.PI) ** 2 * fourier > 40) break;
+    const { c, rate } = termOf(direction, n);
+    sum += c * Math.exp(-rate * seconds);
+  }
+  return Math.min(1, sum);
+}
 
-function term({ conductivity, heatPerVolume }: SlabMatter, half: number, transfer: number, n: number): Term {
-  const biot = (transfer * half) / conductivity;
-  const zeta = inverse((z) => z * Math.tan(z), biot, n * Math.PI, (n + 0.5) * Math.PI - 1e-9);
-  return {
-    c: (4 * Math.sin(zeta)) / (2 * zeta + Math.sin(2 * zeta)),
-    rate: (zeta ** 2 * conductivity) / (heatPerVolume * half ** 2),
-  };
+function termOf(direction: Direction, n: number): Term {
+  const known = direction.terms[n];
+  if (known) return known;
+  const { biot, period } = direction;
+  const sign = n % 2 === 0 ? 1 : -1;
+  // ζ tan ζ = Bi, without its pole.
+  const above = (z: number): number => sign * (z * Math.sin(z) - biot * Math.cos(z));
+  const zeta = inverse(above, 0, n * Math.PI, (n + 0.5) * Math.PI);
+  const term = { c: (4 * Math.sin(zeta)) / (2 * zeta + Math.sin(2 * zeta)), rate: zeta ** 2 / period };
+  direction.terms[n] = term;
+  return term;
 }

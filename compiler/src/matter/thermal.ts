@@ -84,11 +84,21 @@ export interface HeatCapacity {
 
 /** Of a mixture given in grams, its water liquid throughout. */
 export function heatCapacityOf(c: Composition): HeatCapacity {
-  const { water, ...parts } = thermalParts(c);
-  const dry = [0, 0, 0];
-  for (const [part, grams] of Object.entries(parts) as [ThermalPart, number][])
-    for (let power = 0; power < 3; power++) dry[power]! += grams * heatCapacity[part][power]!;
-  const withWater = (row: Quadratic): Quadratic => [dry[0]! + water * row[0], dry[1]! + water * row[1], dry[2]! + water * row[2]];
+  const dry = (power: 0 | 1 | 2): number =>
+    c.protein * heatCapacity.protein[power] +
+    fatOf(c) * heatCapacity.fat[power] +
+    (sugarsOf(c) + c.starch) * heatCapacity.carbohydrate[power] +
+    c.fibre * heatCapacity.fibre[power] +
+    c.ash * heatCapacity.ash[power] +
+    c.alcohol * heatCapacity.alcohol[power];
+  const constant = dry(0);
+  const linear = dry(1);
+  const square = dry(2);
+  const withWater = (row: Quadratic): Quadratic => [
+    constant + c.water * row[0],
+    linear + c.water * row[1],
+    square + c.water * row[2],
+  ];
   return { cold: withWater(heatCapacity.coldWater), warm: withWater(heatCapacity.water) };
 }
 
@@ -102,24 +112,20 @@ function integral([constant, linear, square]: Quadratic, celsius: number): numbe
   return withinRange + (constant + t * (linear + t * square)) * (celsius - t);
 }
 
-/** The constituents as the table knows them, in grams. */
-function thermalParts(c: Composition): Record<Exclude<ThermalPart, 'ice'>, number> {
-  return {
-    protein: c.protein,
-    fat: fatOf(c),
-    carbohydrate: sugarsOf(c) + c.starch,
-    fibre: c.fibre,
-    ash: c.ash,
-    water: c.water,
-    alcohol: c.alcohol,
-  };
-}
-
 const millilitres = (c: Composition, celsius: number): number => sum(c, (part) => 1000 / quadratic(densities[part], celsius));
 
+/** Over the constituents as the tables know them. */
 function sum(c: Composition, perGram: (part: ThermalPart) => number): number {
-  const parts = Object.entries(thermalParts(c)) as [ThermalPart, number][];
-  return parts.reduce((result, [part, grams]) => result + grams * perGram(part), 0);
+  const of = (part: ThermalPart, grams: number): number => (grams === 0 ? 0 : grams * perGram(part));
+  return (
+    of('protein', c.protein) +
+    of('fat', fatOf(c)) +
+    of('carbohydrate', sugarsOf(c) + c.starch) +
+    of('fibre', c.fibre) +
+    of('ash', c.ash) +
+    of('water', c.water) +
+    of('alcohol', c.alcohol)
+  );
 }
 
 const capacityRow = (part: ThermalPart, celsius: number): Quadratic =>
