@@ -1,19 +1,16 @@
 /** The card as Markdown with tables (GFM), for handouts and for reading as text. */
-import type { BlockContent, Heading, ListItem, PhrasingContent, Root, Table, TableCell } from 'mdast';
-import remarkGfm from 'remark-gfm';
-import remarkStringify from 'remark-stringify';
-import { unified } from 'unified';
+import type { BlockContent, Heading, ListItem, PhrasingContent, Root } from 'mdast';
 import { languageOf } from './languages/index.ts';
 import type { Language } from './languages/language.ts';
+import { bullets, headingAt, markdownOf, paragraph, strong, table, text } from './mdast.ts';
 import { type Measures, measuresFor } from './measures.ts';
 import type { Card, CardComponent, CardStep } from './model.ts';
 import { noteTree } from './notes.ts';
 import { allergenWords } from './nutrition.ts';
 import { nutritionTable } from './nutrition-table.ts';
 import { readingsOf } from './readings.ts';
-import { plain } from './text.ts';
 
-export const cardMarkdown = (card: Card): string => printer.stringify(cardMdast(card));
+export const cardMarkdown = (card: Card): string => markdownOf(cardMdast(card));
 
 /** As a tree, its first heading at `level`. */
 export function cardMdast(card: Card, level: 1 | 2 | 3 = 1): Root {
@@ -35,8 +32,6 @@ export function cardMdast(card: Card, level: 1 | 2 | 3 = 1): Root {
   };
 }
 
-const printer = unified().use(remarkGfm).use(remarkStringify, { bullet: '-', rule: '-', emphasis: '_' });
-
 interface Scene {
   readonly card: Card;
   readonly language: Language;
@@ -45,34 +40,9 @@ interface Scene {
   readonly full: boolean;
 }
 
-const text = (value: string): PhrasingContent => ({ type: 'text', value: plain(value) });
-const strong = (value: string): PhrasingContent => ({ type: 'strong', children: [text(value)] });
-const paragraph = (...children: PhrasingContent[]): BlockContent => ({ type: 'paragraph', children });
-const bullets = (items: readonly PhrasingContent[][]): BlockContent => ({
-  type: 'list',
-  ordered: false,
-  spread: false,
-  children: items.map((children): ListItem => ({ type: 'listItem', spread: false, children: [paragraph(...children)] })),
-});
-const heading = ({ level }: Scene, below: number, value: string): Heading => ({
-  type: 'heading',
-  depth: Math.min(6, level + below) as Heading['depth'],
-  children: [text(value)],
-});
+const heading = ({ level }: Scene, below: number, value: string): Heading => headingAt(level + below, value);
 const notes = (all: readonly string[]): BlockContent[] =>
   all.map((note) => ({ type: 'blockquote', children: noteTree(note).children as BlockContent[] }));
-
-function table(head: readonly string[], rows: readonly (readonly PhrasingContent[][])[], align: Table['align']): Table {
-  const cells = (row: readonly PhrasingContent[][]): TableCell[] => row.map((children) => ({ type: 'tableCell', children }));
-  return {
-    type: 'table',
-    align: align ?? null,
-    children: [
-      { type: 'tableRow', children: cells(head.map((title) => [text(title)])) },
-      ...rows.map((row) => ({ type: 'tableRow' as const, children: cells(row) })),
-    ],
-  };
-}
 
 function unchecked({ card, language: { labels } }: Scene): BlockContent[] {
   if (card.checked) return [];
