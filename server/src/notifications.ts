@@ -6,7 +6,7 @@ import type { Host } from './host.ts';
 import { invalid, record, textIn, uriIn } from './params.ts';
 import { pause } from './pause.ts';
 import type { Publisher } from './publisher.ts';
-import type { Session } from './session.ts';
+import { isFormulaFile, type Session } from './session.ts';
 import { settingsFrom } from './settings.ts';
 import { pathOf } from './uris.ts';
 
@@ -118,9 +118,7 @@ export class Notifications {
   private async watched(params: unknown): Promise<void> {
     const { changes } = record(params);
     if (!Array.isArray(changes)) throw invalid('changes is missing');
-    const paths = [...new Set(changes.map((change) => pathOf(textIn(change, 'uri'))))].filter((path) =>
-      /\.(nappe|md|markdown)$/i.test(path),
-    );
+    const paths = [...new Set(changes.map((change) => pathOf(textIn(change, 'uri'))))].filter(isFormulaFile);
     await this.host.refresh?.(paths);
     const touched = new Set<string>();
     let since = Date.now();

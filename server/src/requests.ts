@@ -116,17 +116,19 @@ export const requests: Readonly<Record<string, Answer | undefined>> = {
     if (!Array.isArray(positions) || !positions.every(isPosition)) throw invalid('positions are missing');
     return selectionRanges(analysis, positions);
   }),
-  'textDocument/semanticTokens/full': ofDocument((analysis, _, { session }) => {
-    const data = semanticTokens(analysis);
+  'textDocument/semanticTokens/full': ofDocument((analysis, _, { session, client }) => {
+    const data = semanticTokens(analysis, client.units);
     return { resultId: session.tokens.keep(analysis.path, data), data } satisfies SemanticTokens;
   }),
-  'textDocument/semanticTokens/full/delta': ofDocument((analysis, params, { session }) => {
-    const data = semanticTokens(analysis);
+  'textDocument/semanticTokens/full/delta': ofDocument((analysis, params, { session, client }) => {
+    const data = semanticTokens(analysis, client.units);
     const before = session.tokens.get(analysis.path, textIn(params, 'previousResultId'));
     const resultId = session.tokens.keep(analysis.path, data);
     return before ? tokensDelta(before, data, resultId) : { resultId, data };
   }),
-  'textDocument/semanticTokens/range': inRange((analysis, range) => ({ data: semanticTokens(analysis, range) })),
+  'textDocument/semanticTokens/range': inRange((analysis, range, _, { client }) => ({
+    data: semanticTokens(analysis, client.units, range),
+  })),
   'textDocument/documentLink': ofDocument((analysis) => documentLinks(analysis)),
   'textDocument/inlayHint': inRange((analysis, range) => inlayHints(analysis, range)),
   'textDocument/codeLens': ofDocument((analysis) => codeLenses(analysis)),

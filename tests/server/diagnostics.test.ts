@@ -5,12 +5,18 @@ import { fullCapabilities } from './client.ts';
 import { type Diagnostic, type Editor, edit } from './editor.ts';
 
 const tooWarm = readFileSync(new URL('../../samples/faulty/fold-too-warm.nappe', import.meta.url), 'utf8');
-const pulls = { ...fullCapabilities, textDocument: { ...fullCapabilities.textDocument, diagnostic: { relatedDocumentSupport: true } } };
+const pulls = {
+  ...fullCapabilities,
+  textDocument: { ...fullCapabilities.textDocument, diagnostic: { relatedDocumentSupport: true } },
+};
 
 const published = (editor: Editor, name = 'main.nappe') =>
-  editor.client.next(({ method, params }) => method === 'textDocument/publishDiagnostics' && (params as { uri: string }).uri === editor.uri(name));
+  editor.client.next(
+    ({ method, params }) => method === 'textDocument/publishDiagnostics' && (params as { uri: string }).uri === editor.uri(name),
+  );
 
-const codesIn = ({ params }: { params?: unknown }) => (params as { diagnostics: Diagnostic[] }).diagnostics.map(({ code }) => code);
+const codesIn = ({ params }: { params?: unknown }) =>
+  (params as { diagnostics: Diagnostic[] }).diagnostics.map(({ code }) => code);
 
 test('are published when a document opens and vanish after the edit', async () => {
   const editor = await edit(tooWarm, { capabilities: fullCapabilities });
@@ -41,7 +47,9 @@ test('carry severity, source, a link to the explanation and related places', asy
 
 test('the link leads to a page that the server gives', async () => {
   const editor = await edit(tooWarm);
-  const page = await editor.client.request<{ text: string }>('workspace/textDocumentContent', { uri: 'nappe-explain:/fold-too-warm.md' });
+  const page = await editor.client.request<{ text: string }>('workspace/textDocumentContent', {
+    uri: 'nappe-explain:/fold-too-warm.md',
+  });
   expect(page.text).toMatch(/^# `fold-too-warm`/);
   expect(await editor.client.request('nappe/explain', { code: 'fold-too-warm' })).toMatchObject({ markdown: page.text });
   expect(await editor.client.request('nappe/explain', { code: 'nonsense' })).toMatchObject({ problem: expect.any(String) });
@@ -79,7 +87,9 @@ mix wine
 `;
   const editor = await edit(fixture);
   const found = await editor.diagnostics('course.md');
-  expect(found.filter(({ severity }) => severity === 1).map(({ code, range }) => [code, range.start.line, range.start.character])).toEqual([['unknown-name', 7, 6]]);
+  expect(
+    found.filter(({ severity }) => severity === 1).map(({ code, range }) => [code, range.start.line, range.start.character]),
+  ).toEqual([['unknown-name', 7, 6]]);
   await editor.stop();
 });
 
@@ -102,14 +112,18 @@ component hot cream
   const found = (await editor.diagnostics()).find(({ code }) => code === 'custard-curdles');
   expect(found?.range.start.line).toBe(2);
   expect(found?.message).toContain('(in base.nappe, line 5)');
-  expect(found?.relatedInformation?.[0]).toMatchObject({ location: { uri: editor.uri('base.nappe'), range: { start: { line: 4 } } } });
+  expect(found?.relatedInformation?.[0]).toMatchObject({
+    location: { uri: editor.uri('base.nappe'), range: { start: { line: 4 } } },
+  });
   await editor.stop();
 });
 
 describe('pulled', () => {
   test('are unchanged where they are', async () => {
     const editor = await edit(tooWarm, { capabilities: pulls });
-    expect(editor.result.capabilities).toMatchObject({ diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: true } });
+    expect(editor.result.capabilities).toMatchObject({
+      diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: true },
+    });
     const first = await editor.ask<{ kind: string; resultId: string }>('textDocument/diagnostic');
     expect(first.kind).toBe('full');
     const again = await editor.ask('textDocument/diagnostic', { previousResultId: first.resultId });
@@ -121,10 +135,18 @@ describe('pulled', () => {
   });
 
   test('of the whole workspace hold closed files too, and those that are gone', async () => {
-    const editor = await edit(`formula A\n  10 g  water\n  mix water\n--- closed.nappe\n${tooWarm}`, { capabilities: pulls, closed: ['closed.nappe'] });
-    await editor.client.next(({ method, params }) => method === '$/progress' && (params as { value: { kind: string } }).value.kind === 'end');
+    const editor = await edit(`formula A\n  10 g  water\n  mix water\n--- closed.nappe\n${tooWarm}`, {
+      capabilities: pulls,
+      closed: ['closed.nappe'],
+    });
+    await editor.client.next(
+      ({ method, params }) => method === '$/progress' && (params as { value: { kind: string } }).value.kind === 'end',
+    );
     const gone = { uri: editor.uri('gone.nappe'), value: '7' };
-    const { items } = await editor.client.request<{ items: { uri: string; kind: string; items: Diagnostic[] }[] }>('workspace/diagnostic', { previousResultIds: [gone] });
+    const { items } = await editor.client.request<{ items: { uri: string; kind: string; items: Diagnostic[] }[] }>(
+      'workspace/diagnostic',
+      { previousResultIds: [gone] },
+    );
     const codes = Object.fromEntries(items.map(({ uri, items: found }) => [uri, found.map(({ code }) => code)]));
     expect(codes[editor.uri('closed.nappe')]).toEqual(['fold-too-warm']);
     expect(codes[gone.uri]).toEqual([]);
@@ -132,7 +154,8 @@ describe('pulled', () => {
   });
 
   test('are asked for again when a base of an open file changes', async () => {
-    const fixture = 'take base from "base.nappe"\nformula A\n  10 g  base\n  mix base\n--- base.nappe\ncomponent base\n  10 g  water\n  mix water\n';
+    const fixture =
+      'take base from "base.nappe"\nformula A\n  10 g  base\n  mix base\n--- base.nappe\ncomponent base\n  10 g  water\n  mix water\n';
     const editor = await edit(fixture, { capabilities: pulls });
     expect(await editor.diagnostics()).toEqual([]);
     const asked = editor.client.next(({ method }) => method === 'workspace/diagnostic/refresh');
@@ -144,9 +167,12 @@ describe('pulled', () => {
 });
 
 test('of a closed file that takes from an edited one are published anew', async () => {
-  const fixture = 'component base\n  10 g  water\n  mix water\n--- taker.nappe\ntake base from "main.nappe"\nformula A\n  10 g  base\n  mix base\n';
+  const fixture =
+    'component base\n  10 g  water\n  mix water\n--- taker.nappe\ntake base from "main.nappe"\nformula A\n  10 g  base\n  mix base\n';
   const editor = await edit(fixture, { capabilities: fullCapabilities, closed: ['taker.nappe'] });
-  await editor.client.next(({ method, params }) => method === '$/progress' && (params as { value: { kind: string } }).value.kind === 'end');
+  await editor.client.next(
+    ({ method, params }) => method === '$/progress' && (params as { value: { kind: string } }).value.kind === 'end',
+  );
   const after = published(editor, 'taker.nappe');
   editor.replace('component base', 'component ground');
   expect(codesIn(await after)).toContain('import-missing');

@@ -147,7 +147,8 @@ export interface Diagnostic {
  */
 export async function edit(fixture: string, options: Options = {}): Promise<Editor> {
   const isShared = Object.keys(options).every((key) => key === 'closed');
-  const parent = isShared ? await (sharedServer ??= startShared()) : null;
+  if (isShared) sharedServer ??= startShared();
+  const parent = isShared ? await sharedServer : null;
   const root = parent ? join(parent.root, `fixture-${++fixtures}`) : realpathSync(mkdtempSync(join(tmpdir(), 'nappe-edit-')));
   const files = filesOf(fixture);
   for (const [name, { text }] of files) {

@@ -63,7 +63,9 @@ test('gelatin and its share are shown once it is in', async () => {
 });
 
 test('a name in a step shows the matter as it goes in', async () => {
-  expect(await hoverOn(at('temper dairy', 8))).toMatch(/\*\*dairy\*\* going into this step:\n\n- 2\d\d(\.\d)?–3\d\d(\.\d)? g, liquid\n- Temperature 80–85 °C/);
+  expect(await hoverOn(at('temper dairy', 8))).toMatch(
+    /\*\*dairy\*\* going into this step:\n\n- 2\d\d(\.\d)?–3\d\d(\.\d)? g, liquid\n- Temperature 80–85 °C/,
+  );
 });
 
 test('clauses, signs, media, units, headers and choices say what they mean', async () => {
@@ -103,7 +105,9 @@ test('a client without Markdown gets plain words', async () => {
 });
 
 test('in a fence of a Markdown file, at its own line', async () => {
-  const editor = await edit('--- course.md\n# Lesson\n\n```nappe\nformula A\n  100 g  who<|>le milk\n  heat whole milk to 40 °C\n```\n');
+  const editor = await edit(
+    '--- course.md\n# Lesson\n\n```nappe\nformula A\n  100 g  who<|>le milk\n  heat whole milk to 40 °C\n```\n',
+  );
   const hover = await editor.ask<Hover>('textDocument/hover', {}, 'course.md');
   expect(hover.contents.value).toContain('**whole milk**');
   expect(hover.range).toEqual({ start: { line: 4, character: 9 }, end: { line: 4, character: 19 } });

@@ -74,7 +74,10 @@ describe('definition', () => {
   test('carries where it starts from for a client that shows it', async () => {
     const editor = await edit(with_('base to'), { capabilities: { textDocument: { definition: { linkSupport: true } } } });
     const [link] = (await editor.ask<{ originSelectionRange: unknown; targetUri: string }[]>('textDocument/definition')) ?? [];
-    expect(link).toMatchObject({ targetUri: editor.uri(), originSelectionRange: { start: { line: 7, character: 7 }, end: { line: 7, character: 11 } } });
+    expect(link).toMatchObject({
+      targetUri: editor.uri(),
+      originSelectionRange: { start: { line: 7, character: 7 }, end: { line: 7, character: 11 } },
+    });
     await editor.stop();
   });
 });
@@ -84,12 +87,18 @@ describe('references', () => {
     expect(await ask('textDocument/references', with_('custard\n'))).toEqual(['main.nappe:4:11', 'main.nappe:12:8']);
   });
   test('without the declaration where that is not wanted', async () => {
-    expect(await ask('textDocument/references', with_('custard\n'), { context: { includeDeclaration: false } })).toEqual(['main.nappe:12:8']);
+    expect(await ask('textDocument/references', with_('custard\n'), { context: { includeDeclaration: false } })).toEqual([
+      'main.nappe:12:8',
+    ]);
   });
   test('of a base stand over files', async () => {
     const fixture = `formula A\n  10 g  crème<|> anglaise\n  mix crème anglaise\n--- one.nappe\ntake crème anglaise from "bases.nappe"\nformula B\n  20 g  crème anglaise\n--- bases.nappe\ncomponent crème anglaise\n  10 g  water\n`;
     const editor = await edit(fixture);
-    const answer = await editor.ask<Location[]>('textDocument/references', { position: { line: 0, character: 12 } }, 'bases.nappe');
+    const answer = await editor.ask<Location[]>(
+      'textDocument/references',
+      { position: { line: 0, character: 12 } },
+      'bases.nappe',
+    );
     expect(shown(answer)).toEqual(['bases.nappe:1:11', 'one.nappe:1:6', 'one.nappe:3:9']);
     await editor.stop();
   });
@@ -106,7 +115,9 @@ test('highlights are those of this file, declarations as writes', async () => {
 });
 
 test('links lead to the files that are there, and to the formula picked', async () => {
-  const editor = await edit(`card "a.nappe#Second" for 2 glasses\ncard "none.nappe"\ncard "../../etc/passwd"\n--- a.nappe\nformula First\n  10 g  water\n\nformula Second\n  10 g  water\n`);
+  const editor = await edit(
+    `card "a.nappe#Second" for 2 glasses\ncard "none.nappe"\ncard "../../etc/passwd"\n--- a.nappe\nformula First\n  10 g  water\n\nformula Second\n  10 g  water\n`,
+  );
   const links = await editor.ask<{ target: string; range: { start: Position } }[]>('textDocument/documentLink');
   expect(links.map(({ target, range }) => [target, range.start.character])).toEqual([[`${editor.uri('a.nappe')}#L4`, 6]]);
   await editor.stop();

@@ -30,9 +30,11 @@ async function rename(fixture: string, newName: string): Promise<Record<string, 
 }
 
 test('a result, in its block', async () => {
-  const fixture = 'formula A\n  10 g  water\n  5 g  salt\n  mix water, salt as <|>brine\n  heat brine to 40 °C\n  pour brine into jar\n';
+  const fixture =
+    'formula A\n  10 g  water\n  5 g  salt\n  mix water, salt as <|>brine\n  heat brine to 40 °C\n  pour brine into jar\n';
   expect(await rename(fixture, 'warm brine')).toEqual({
-    'main.nappe': 'formula A\n  10 g  water\n  5 g  salt\n  mix water, salt as warm brine\n  heat warm brine to 40 °C\n  pour warm brine into jar\n',
+    'main.nappe':
+      'formula A\n  10 g  water\n  5 g  salt\n  mix water, salt as warm brine\n  heat warm brine to 40 °C\n  pour warm brine into jar\n',
   });
 });
 
@@ -105,7 +107,8 @@ formula Other
   1 g  water   when mould
 `;
   expect(await rename(fixture, 'ring')).toEqual({
-    'main.nappe': 'formula A\n  choice serving: glass, ring\n  10 g (ring 20 g)  water\n  5 g  base   when ring\ntake base from "base.nappe"\n',
+    'main.nappe':
+      'formula A\n  choice serving: glass, ring\n  10 g (ring 20 g)  water\n  5 g  base   when ring\ntake base from "base.nappe"\n',
     'base.nappe': 'formula Base\n  choice serving: glass, ring\ncomponent base\n  10 g  cream   unless ring\n',
     'menu.nappe': 'card "main.nappe" with ring\n',
   });
@@ -116,10 +119,13 @@ describe('is refused where the new name', () => {
     expect(await rename('formula A\n  10 g  <|>water\n  5 g  salt\n  mix water, salt\n', 'salt')).toMatch(/“salt” already/);
   });
   test('is a component of the formula', async () => {
-    expect(await rename('formula A\ncomponent cream base\n  5 g  cream\ncomponent b\n  10 g  <|>water\n  mix water\n', 'cream base')).toMatch(/already/);
+    expect(
+      await rename('formula A\ncomponent cream base\n  5 g  cream\ncomponent b\n  10 g  <|>water\n  mix water\n', 'cream base'),
+    ).toMatch(/already/);
   });
   test('is taken in a file that takes it', async () => {
-    const fixture = 'component <|>custard\n  1 g  water\n--- b.nappe\ntake custard from "main.nappe"\nformula B\n  1 g  water\n  1 g  crème\n  mix water, crème, custard\n';
+    const fixture =
+      'component <|>custard\n  1 g  water\n--- b.nappe\ntake custard from "main.nappe"\nformula B\n  1 g  water\n  1 g  crème\n  mix water, crème, custard\n';
     expect(await rename(fixture, 'crème')).toMatch(/already/);
   });
   test('is another value of the choice', async () => {

@@ -1,6 +1,7 @@
 /** Semantic tokens: what each word is, line by line, whole, for a range, or as the difference to the last answer. */
 import { type Clause, connectives, type Line, type Span, unitOf, type Varying } from 'nappe-grammar';
 import type { Range, SemanticTokens, SemanticTokensDelta } from 'vscode-languageserver';
+import { byteLength, type TextUnits } from '../encoding.ts';
 import { tokenTypes } from '../legend.ts';
 import { type Use, usesIn } from '../names/uses.ts';
 import type { Analysis } from '../project.ts';
@@ -13,22 +14,20 @@ interface Token extends Span {
 }
 
 /** Five numbers a token, as the protocol has them: line and start from the one before, length, type, modifiers. */
-export function semanticTokens({ file }: Analysis, range?: Range): number[] {
+export function semanticTokens({ file }: Analysis, units: TextUnits, range?: Range): number[] {
   const data: number[] = [];
   const last = Math.min(file.lines.length - 1, range ? range.end.line : file.lines.length);
-  let before = 0;
+  let above = 0;
   for (let number = Math.max(0, range?.start.line ?? 0); number <= last; number++) {
-    let start = 0;
-    for (const token of tokensOf(file.lines[number] as Line)) {
-      data.push(
-        number - before,
-        token.start - start,
-        token.end - token.start,
-        tokenTypes.indexOf(token.type),
-        token.declares ? 1 : 0,
-      );
-      before = number;
-      start = token.start;
+    const line = file.lines[number] as Line;
+    const columnOf = (column: number): number => (units === 'utf-8' ? byteLength(line.text, column) : column);
+    let before = 0;
+    for (const token of tokensOf(line)) {
+      const start = columnOf(token.start);
+      const length = columnOf(token.end) - start;
+      data.push(number - above, start - before, length, tokenTypes.indexOf(token.type), token.declares ? 1 : 0);
+      above = number;
+      before = start;
     }
   }
   return data;
