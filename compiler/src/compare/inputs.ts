@@ -5,6 +5,7 @@ import type { Formula } from '../resolve/model.ts';
 import type { Workspace } from '../resolve/workspace.ts';
 import { type CompareInput, compareFormulas } from './compare.ts';
 import type { Comparison } from './model.ts';
+import { paired } from './pairing.ts';
 
 export interface Side {
   readonly workspace: Workspace;
@@ -20,23 +21,13 @@ export function comparableOf(
   old: Side,
   next: Side,
 ): { readonly comparisons: readonly Comparison[]; readonly added: readonly string[]; readonly dropped: readonly string[] } {
-  const befores = inputsOf(old);
-  const afters = inputsOf(next);
-  const pairs: (readonly [CompareInput, CompareInput])[] = [];
-  let left = befores;
-  let come = afters;
-  const match = (same: (a: CompareInput, b: CompareInput) => boolean): void => {
-    for (const b of [...come]) {
-      const a = left.find((candidate) => same(candidate, b));
-      if (!a) continue;
-      pairs.push([a, b]);
-      left = left.filter((one) => one !== a);
-      come = come.filter((one) => one !== b);
-    }
-  };
-  match((a, b) => nameKey(a.formula.name) === nameKey(b.formula.name));
-  // Renamed, or copied to a file of its own under another name.
-  match((a, b) => left.indexOf(a) === come.indexOf(b));
+  const { pairs, left, come } = paired(
+    inputsOf(old),
+    inputsOf(next),
+    (a, b) => nameKey(a.formula.name) === nameKey(b.formula.name),
+    // Renamed, or copied to a file of its own under another name.
+    (a, b, free) => free.left.indexOf(a) === free.come.indexOf(b),
+  );
   return {
     comparisons: pairs.map(([a, b]) => compareFormulas(a, b)),
     added: come.map(({ formula }) => formula.name),
@@ -51,7 +42,15 @@ function inputsOf({ workspace, path, file, formula: wanted }: Side): CompareInpu
     .map((formula) => ({
       file,
       formula,
-      lineOf: (place) => (workspace.locate(place, unit)?.line ?? 0) + 1,
+      lineOf: (place) => {
+        const at = workspace.locate(place, unit);
+        return at?.path === path ? at.line + 1 : null;
+      },
+      lineAt: (place) => {
+        const at = workspace.locate(place, unit);
+        const source = at && workspace.source(at.path);
+        return source && 'file' in source ? (source.file.lines[at.line] ?? null) : null;
+      },
       diagnostics: diagnosticsOf(workspace, path, formula),
     }));
 }

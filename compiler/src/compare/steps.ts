@@ -1,7 +1,11 @@
 /** Steps of two versions: aligned in order, then moved, changed, added and dropped. */
 import type { Step } from '../resolve/model.ts';
+import { guardKey } from './guards.ts';
+import type { Versions } from './ingredients.ts';
 import type { Change } from './model.ts';
-import { type Facet, type Renames, type StepShape, stepShape, written } from './shape.ts';
+import type { Renames } from './names.ts';
+import { paired } from './pairing.ts';
+import { type Facet, type StepShape, stepShape, written } from './shape.ts';
 
 type Said = Omit<Change, 'component' | 'oldLine' | 'newLine'> & { readonly oldStep: Step | null; readonly newStep: Step | null };
 
@@ -10,36 +14,38 @@ interface Shaped {
   readonly shape: StepShape;
 }
 
-const none: Renames = new Map();
-
-export function stepChanges(old: readonly Step[], next: readonly Step[], renames: Renames): readonly Said[] {
-  const olds = old.map((step) => ({ step, shape: stepShape(step.node, renames) }));
-  const news = next.map((step) => ({ step, shape: stepShape(step.node, none) }));
+export function stepChanges(old: readonly Step[], next: readonly Step[], { renames, choices }: Versions): readonly Said[] {
+  const none: Renames = new Map();
+  const olds = old.map((step) => ({
+    step,
+    shape: stepShape(step.node, guardKey(step.condition, choices[0], renames), renames),
+  }));
+  const news = next.map((step) => ({ step, shape: stepShape(step.node, guardKey(step.condition, choices[1], none), none) }));
   const kept = commonInOrder(olds, news);
-  let left = olds.filter((one) => ![...kept.keys()].includes(one));
-  let come = news.filter((one) => ![...kept.values()].includes(one));
+  const back = new Map([...kept].map(([a, b]) => [b, a]));
+  const sameGap = (a: Shaped, b: Shaped) => gapOf(a, olds, kept) === gapOf(b, news, back);
   const changes: Said[] = [];
-  const pair = (same: (a: Shaped, b: Shaped) => boolean, say: (a: Shaped, b: Shaped) => readonly Said[]): void => {
-    for (const a of [...left]) {
-      const b = come.find((candidate) => same(a, candidate));
-      if (!b) continue;
-      changes.push(...say(a, b));
-      left = left.filter((one) => one !== a);
-      come = come.filter((one) => one !== b);
-    }
-  };
-  pair((a, b) => a.shape.whole === b.shape.whole, moved);
-  pair((a, b) => a.shape.parties === b.shape.parties, facetChanges);
-  pair((a, b) => a.step.node.verb === b.step.node.verb && gapOf(a, olds, kept) === gapOf(b, news, flipped(kept)), changed);
-  pair(
-    (a, b) => gapOf(a, olds, kept) === gapOf(b, news, flipped(kept)) && a.shape.parties.includes('"name"') && sameParties(a, b),
-    changed,
+  const { pairs, left, come } = paired(
+    olds.filter((one) => !kept.has(one)),
+    news.filter((one) => !back.has(one)),
+    (a, b) => a.shape.whole === b.shape.whole,
+    (a, b) => a.shape.parties === b.shape.parties,
+    (a, b) => a.step.node.verb === b.step.node.verb && sameGap(a, b),
+    // One in the place of one.
+    (a, b, free) =>
+      sameGap(a, b) &&
+      free.left.filter((one) => sameGap(one, b)).length === 1 &&
+      free.come.filter((one) => sameGap(a, one)).length === 1,
   );
-  for (const one of left)
-    changes.push({ kind: 'step', name: one.step.node.verb, old: textOf(one.step), new: null, oldStep: one.step, newStep: null });
-  for (const one of come)
-    changes.push({ kind: 'step', name: one.step.node.verb, old: null, new: textOf(one.step), oldStep: null, newStep: one.step });
-  return changes;
+  for (const [a, b] of pairs) {
+    if (a.shape.whole === b.shape.whole) changes.push(moved(a, b, olds, news));
+    else if (a.shape.parties === b.shape.parties) changes.push(...facetChanges(a, b));
+    else changes.push(changed(a.step, b.step));
+  }
+  changes.push(...left.map((one) => changed(one.step, null)), ...come.map((one) => changed(null, one.step)));
+  // In the order the steps stand in now.
+  const place = ({ oldStep, newStep }: Said) => (newStep ? next.indexOf(newStep) : oldStep ? old.indexOf(oldStep) : 0);
+  return changes.sort((x, y) => place(x) - place(y));
 }
 
 /** Steps that are the same and in the same order: the longest common run. */
@@ -60,22 +66,26 @@ function commonInOrder(olds: readonly Shaped[], news: readonly Shaped[]): Readon
   return common;
 }
 
-const flipped = (map: ReadonlyMap<Shaped, Shaped>): ReadonlyMap<Shaped, Shaped> => new Map([...map].map(([a, b]) => [b, a]));
-
 /** How many kept steps stand before it. */
 const gapOf = (one: Shaped, all: readonly Shaped[], kept: ReadonlyMap<Shaped, Shaped>): number =>
   all.slice(0, all.indexOf(one)).filter((other) => kept.has(other)).length;
 
-const sameParties = (a: Shaped, b: Shaped): boolean =>
-  a.shape.parties.slice(a.step.node.verb.length) === b.shape.parties.slice(b.step.node.verb.length);
+function moved(a: Shaped, b: Shaped, olds: readonly Shaped[], news: readonly Shaped[]): Said {
+  const after = (one: Shaped, all: readonly Shaped[]): string => {
+    const before = all[all.indexOf(one) - 1];
+    return before ? `after “${textOf(before.step)}”` : 'first';
+  };
+  return { kind: 'order', name: textOf(b.step), old: after(a, olds), new: after(b, news), oldStep: a.step, newStep: b.step };
+}
 
-const moved = (a: Shaped, b: Shaped): readonly Said[] => [
-  { kind: 'order', name: b.step.node.verb, old: textOf(a.step), new: textOf(b.step), oldStep: a.step, newStep: b.step },
-];
-
-const changed = (a: Shaped, b: Shaped): readonly Said[] => [
-  { kind: 'step', name: b.step.node.verb, old: textOf(a.step), new: textOf(b.step), oldStep: a.step, newStep: b.step },
-];
+const changed = (oldStep: Step | null, newStep: Step | null): Said => ({
+  kind: 'step',
+  name: (newStep ?? oldStep)?.node.verb ?? '',
+  old: oldStep && textOf(oldStep),
+  new: newStep && textOf(newStep),
+  oldStep,
+  newStep,
+});
 
 function facetChanges(a: Shaped, b: Shaped): readonly Said[] {
   const names = new Set([...a.shape.facets, ...b.shape.facets].map(({ name }) => name));

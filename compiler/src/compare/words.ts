@@ -21,7 +21,7 @@ export function sentence({ kind, old, new: next }: Change): string {
   if (kind === 'diagnostic') return next === null ? `no longer raised: ${old}` : `now raised: ${next}`;
   if (kind === 'allergen' && (old === 'contains' || next === 'contains'))
     return next === null ? 'allergen no longer in it' : 'allergen now in it';
-  if (kind === 'order') return `moved: ${next}`;
+  if (kind === 'order') return `moved from ${old} to ${next}`;
   if (old === null) return `added: ${next}`;
   if (next === null) return `dropped: ${old}`;
   return `${old} → ${next}`;
