@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import type { Interval, Matter, Run, StepRecord } from 'nappe';
 import { describe, expect, test } from 'vitest';
-import { heatTogether } from '../../compiler/src/run/matter-of.ts';
+import { heatTogether } from '../../compiler/src/run/heat.ts';
 import { generated, runOf, runsOf, seed, textOf, written } from './formulas.ts';
 
 /** Rounding of the bisection, K. */

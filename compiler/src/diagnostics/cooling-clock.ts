@@ -2,8 +2,8 @@
 import { type CoolingMedium, coolingMedia, quickestSeconds, twoStageLimits } from '../matter/cooling.ts';
 import { interval, middle } from '../quantities/interval.ts';
 import { clauseOf } from '../run/clauses.ts';
-import { thermalComposition } from '../run/matter-of.ts';
 import { makesOf } from '../run/run.ts';
+import { thermalComposition } from '../run/thermal-composition.ts';
 import type { Matter, Run, StepRecord } from '../run/trace.ts';
 import { millilitresOf } from '../run/volume-of.ts';
 import { isPerishable } from './look-perishable.ts';

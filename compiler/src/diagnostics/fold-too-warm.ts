@@ -2,7 +2,7 @@
 import { coolingTime } from '../matter/cooling.ts';
 import { formatCelsius, formatDuration } from '../quantities/format.ts';
 import { interval, middle } from '../quantities/interval.ts';
-import { thermalComposition } from '../run/matter-of.ts';
+import { thermalComposition } from '../run/thermal-composition.ts';
 import type { Heat, Input, Matter, Run, StepRecord } from '../run/trace.ts';
 import { millilitresOf } from '../run/volume-of.ts';
 import { lastHeated, namedWarmth, placeOfStep, shareOfTraits, warmest } from './look.ts';

@@ -3,7 +3,7 @@ import { boilingPointOf } from '../matter/boiling.ts';
 import { weakensGelatin } from '../matter/gelatin.ts';
 import { formatCelsius, formatDuration } from '../quantities/format.ts';
 import { signOf } from '../run/clauses.ts';
-import { thermalComposition } from '../run/matter-of.ts';
+import { thermalComposition } from '../run/thermal-composition.ts';
 import type { Matter, Run, StepRecord } from '../run/trace.ts';
 import { placeOfStep } from './look.ts';
 import { bringsGelatin } from './look-gelatin.ts';

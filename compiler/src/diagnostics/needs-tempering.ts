@@ -3,7 +3,7 @@ import { sugarsOf } from '../matter/composition.ts';
 import { mixtureTemperature } from '../matter/heat-balance.ts';
 import { formatCelsius } from '../quantities/format.ts';
 import { interval } from '../quantities/interval.ts';
-import { thermalComposition } from '../run/matter-of.ts';
+import { thermalComposition } from '../run/thermal-composition.ts';
 import type { Input, Matter, Run, StepRecord } from '../run/trace.ts';
 import { lastHeated, massOf, placeOfStep } from './look.ts';
 import { holdsYolk, isRaw, thickening, warmth, yolkThickensFrom } from './look-egg.ts';

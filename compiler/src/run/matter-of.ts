@@ -2,10 +2,11 @@
 
 import { type Composition, compose, nothing, plus, scaled, total } from '../matter/composition.ts';
 import { as200, gradeOf } from '../matter/gelatin.ts';
-import { mixtureTemperature } from '../matter/heat-balance.ts';
 import { logReduction } from '../matter/lethality.ts';
 import { add, hull, type Interval, interval, middle, times } from '../quantities/interval.ts';
 import type { Settings, SourceLine, Step } from '../resolve/model.ts';
+import { heatOfLayers, heatReckoned, heatTogether } from './heat.ts';
+import { once } from './once.ts';
 import type { Foam, GelatinState, Heat, Matter, Part, StepRecord } from './trace.ts';
 
 let lastId = 0;
@@ -121,14 +122,6 @@ export function compositionOf(parts: readonly Part[], evaporated: number): { com
   return { composition, unknownGrams };
 }
 
-/** For heat and volume: what is unknown behaves like the rest, or like water where nothing is known (an estimate). */
-export function thermalComposition(matter: Matter): Composition {
-  if (matter.unknownGrams === 0) return matter.composition;
-  const known = total(matter.composition);
-  if (known <= 0) return { ...nothing, water: matter.unknownGrams };
-  return scaled(matter.composition, (known + matter.unknownGrams) / known);
-}
-
 /** Grams of dextrins: what the catalogue counts as starch in syrups and fondant, and what is sugar to a boil and a gel. */
 export function dextrinsOf({ parts }: Matter): number {
   let grams = 0;
@@ -191,15 +184,13 @@ export function layered(matters: readonly Matter[], step: StepRecord | null = nu
   const last = layers.at(-1);
   if (!last) throw new Error('layered: nothing to lay');
   if (layers.length === 1) return last;
-  const weighed = layers.filter((layer) => layer.grams.high > 0);
-  const celsius = (weighed.length > 0 ? weighed : layers).map((layer) => layer.heat.celsius).reduce(hull);
   const bulk = layers.reduce((a, b) => (middle(b.grams) > middle(a.grams) ? b : a));
   return {
     ...bulk,
     id: freshId(),
     made: step,
     ...totalsOf(layers),
-    heat: { ...bulk.heat, celsius },
+    heat: heatOfLayers(layers, bulk),
     layers,
     frozen: layers.every((layer) => layer.frozen) || bulk.frozen,
     baked: layers.every((layer) => layer.baked),
@@ -257,28 +248,6 @@ function mergedParts(matters: readonly Matter[]): readonly Part[] {
   return [...byLine.values()];
 }
 
-export function heatTogether(all: readonly Matter[]): Heat {
-  const weighed = all.filter((matter) => matter.grams.high > 0);
-  const matters = weighed.length > 0 ? weighed : all.slice(0, 1);
-  const only = matters.length === 1 ? matters[0] : undefined;
-  if (only) return only.heat;
-  const warmest = matters.reduce((a, b) => (b.heat.celsius.high > a.heat.celsius.high ? b : a));
-  const bases = new Set(matters.map((matter) => matter.heat.basis));
-  return {
-    celsius: mixtureTemperature(
-      matters.map((matter) => ({
-        composition: thermalComposition(matter),
-        celsius: matter.heat.celsius,
-        coldFat: matter.heat.celsius.high <= 10,
-      })),
-    ),
-    basis: bases.size === 1 && bases.has('stored') ? 'stored' : bases.has('unknown') ? 'unknown' : 'computed',
-    written: null,
-    heated: warmest.heat.heated,
-    cooledSince: warmest.heat.cooledSince,
-  };
-}
-
 function phaseTogether(matters: readonly Matter[]): Matter['phase'] {
   const watery = matters.find((matter) => matter.phase === 'liquid' || matter.phase === 'gel');
   if (watery) {
@@ -331,22 +300,21 @@ export function atReading(
   );
 }
 
-/** Matter whose temperature was computed or only bounded. */
+/** Matter whose temperature was computed or only bounded; reckoned when first asked for, where that is work. */
 export function atComputed(
   matter: Matter,
-  celsius: Interval,
+  celsius: Interval | (() => Interval),
   basis: 'computed' | 'unknown',
   changes: { heated?: Step; cooled?: boolean } = {},
 ): Matter {
+  const reckon = typeof celsius === 'function' ? once(celsius) : () => celsius;
   return eachBody(matter, (body) =>
     withMatter(body, {
-      heat: {
-        celsius,
-        basis,
+      heat: heatReckoned(basis, reckon, {
         written: null,
         heated: changes.heated ? { step: changes.heated, written: null } : body.heat.heated,
         cooledSince: changes.heated ? false : changes.cooled ? true : body.heat.cooledSince,
-      },
+      }),
     }),
   );
 }

@@ -87,7 +87,9 @@ function check(bench: Bench, step: Step, id: string): StepRecord | null {
     ...plain(bench, step, id, result, [
       { role: 'operand' as const, name: current.names[0] ?? 'it', matter: before, partial: false },
     ]),
-    computed: before.heat.celsius,
+    get computed() {
+      return before.heat.celsius;
+    },
     written: reading.celsius,
   };
   result.made = record;

@@ -78,7 +78,6 @@ export function runStep(bench: Bench, step: Step, id: string): StepRecord | null
     together,
     base,
     operands: base ? operands : operands.length > 1 ? operands : [],
-    computed: base || operands.length > 1 ? together.heat.celsius : null,
     duration: durationOf(node, bench.chosen),
     vessel: parties.using,
     mould,
@@ -317,7 +316,9 @@ function recordOf(bench: Bench, step: Step, id: string, outcome: Outcome): StepR
     reserved: null,
     names: [...slot.names],
     additions: effect.additions ?? [],
-    computed: effect.computed ?? act.computed,
+    get computed() {
+      return act.base || act.operands.length > 0 ? act.together.heat.celsius : null;
+    },
     written: writtenReading(bench, step),
     get seconds() {
       return { range: outcome.seconds(), estimated: act.duration === null };

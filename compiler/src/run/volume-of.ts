@@ -2,7 +2,8 @@
 
 import { mixtureMillilitres } from '../matter/volume.ts';
 import { add, type Interval, interval, middle } from '../quantities/interval.ts';
-import { bodiesOf, thermalComposition } from './matter-of.ts';
+import { bodiesOf } from './matter-of.ts';
+import { thermalComposition } from './thermal-composition.ts';
 import type { Matter } from './trace.ts';
 
 /** Millilitres, air included; of an open powder or of pieces this is the volume without the gaps (an estimate, low). */

@@ -27,8 +27,6 @@ export interface Act {
   readonly base: Matter | null;
   /** What went in. Where one matter is acted on alone, empty. */
   readonly operands: readonly Matter[];
-  /** Temperature of everything together, where parties met; null for one matter alone. */
-  readonly computed: Interval | null;
   /** Written `for`. */
   readonly duration: Interval | null;
   readonly vessel: Vessel | null;
@@ -43,8 +41,6 @@ export interface Effect {
   readonly medium?: string;
   readonly surroundings?: Interval;
   readonly additions?: readonly Addition[];
-  /** Temperature computed before a written reading took over, where the verb computes its own. */
-  readonly computed?: Interval;
   readonly assumptions?: readonly string[] | (() => readonly string[]);
   /** Overrun that counts for capacity, where the volume is largest during the step (whipping). */
   readonly peakOverrun?: Interval;

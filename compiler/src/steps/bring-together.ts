@@ -1,7 +1,8 @@
 /** Verbs that bring matter together without heat of their own: mixing, adding, kneading, smoothing. */
 import { interval, middle } from '../quantities/interval.ts';
 import { additionsOf, mediumOf, signOf } from '../run/clauses.ts';
-import { atComputed, eachBody, heatTogether, mixed, portionOf, withFoam, withMatter } from '../run/matter-of.ts';
+import { heatTogether } from '../run/heat.ts';
+import { atComputed, eachBody, mixed, portionOf, withFoam, withMatter } from '../run/matter-of.ts';
 import type { Addition, Matter } from '../run/trace.ts';
 import type { Act, Effect, VerbEffect } from './act.ts';
 import { foamAt, foamKindOf } from './foams.ts';
@@ -32,6 +33,7 @@ function inBath(act: Act, matter: Matter): Matter {
   const read = toReading(act, matter);
   if (read) return read;
   const medium = mediumOf(act.node);
+  if (medium === null) return matter;
   const { celsius } = matter.heat;
   if (medium === 'bain-marie' || medium === 'water bath')
     return atComputed(matter, interval(celsius.low, Math.max(celsius.high, 75)), 'unknown', { heated: act.step });
@@ -58,10 +60,12 @@ export function inAdditions(act: Act): readonly Addition[] {
 export function additionsInto(base: Matter, added: Matter, count: number): readonly Addition[] {
   const additions: Addition[] = [];
   for (let n = 1; n <= count; n++) {
-    const soFar = portionOf(added, n / count);
+    const heat = heatTogether([base, portionOf(added, n / count)]);
     additions.push({
       grams: interval(added.grams.low / count, added.grams.high / count),
-      celsius: heatTogether([base, soFar]).celsius,
+      get celsius() {
+        return heat.celsius;
+      },
     });
   }
   return additions;

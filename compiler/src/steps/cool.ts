@@ -4,8 +4,9 @@ import { type CoolingMedium, coolingTime, temperatureAfter } from '../matter/coo
 import { settingRange } from '../matter/gelatin.ts';
 import { hull, type Interval, interval, middle } from '../quantities/interval.ts';
 import { atOf, clauseOf, mediumOf, toCelsiusOf } from '../run/clauses.ts';
-import { atComputed, bodiesOf, eachBody, thermalComposition, withMatter } from '../run/matter-of.ts';
+import { atComputed, bodiesOf, eachBody, withMatter } from '../run/matter-of.ts';
 import { once } from '../run/once.ts';
+import { thermalComposition } from '../run/thermal-composition.ts';
 import type { Matter } from '../run/trace.ts';
 import { millilitresOf } from '../run/volume-of.ts';
 import type { Act, Effect, VerbEffect } from './act.ts';
@@ -72,14 +73,15 @@ function coolingInput(act: Act, matter: Matter, place: Place) {
 
 function cool(act: Act): Effect {
   const place = placeOf(act, 'room');
-  const from = act.together.heat.celsius;
   const to = toCelsiusOf(act.node, act.chosen);
   const read = toReading(act, act.together);
   if (read && to) {
-    const end = Number.isFinite(to.written.high) ? to.written.high : from.low;
-    const estimate = once(() =>
-      act.duration ? null : coolingTime({ ...coolingInput(act, act.together, place), from, to: end }),
-    );
+    const estimate = once(() => {
+      if (act.duration) return null;
+      const from = act.together.heat.celsius;
+      const end = Number.isFinite(to.written.high) ? to.written.high : from.low;
+      return coolingTime({ ...coolingInput(act, act.together, place), from, to: end });
+    });
     return {
       matter: settled(withMatter(read, { smoothed: false })),
       seconds: act.duration ?? (() => estimate()?.seconds ?? interval(600, 5400)),
@@ -88,7 +90,7 @@ function cool(act: Act): Effect {
     };
   }
   const seconds = act.duration ?? interval(600, 5400);
-  const matter = atComputed(act.together, approached(act, place, seconds), 'computed', { cooled: true });
+  const matter = atComputed(act.together, () => approached(act, place, seconds), 'computed', { cooled: true });
   return { matter: settled(withMatter(matter, { smoothed: false })), seconds, ...place };
 }
 
@@ -113,7 +115,7 @@ function stay(usual: (act: Act) => string, shortest: number, longest: number): V
     const place = placeOf(act, usual(act));
     const seconds = act.duration ?? interval(shortest, longest);
     const read = toReading(act, act.together);
-    const matter = read ?? atComputed(act.together, approached(act, place, seconds), 'computed', { cooled: true });
+    const matter = read ?? atComputed(act.together, () => approached(act, place, seconds), 'computed', { cooled: true });
     const reached = matter.heat.written ?? null;
     const stayCelsius =
       reached && Number.isFinite(reached.high)

@@ -6,16 +6,8 @@ import { type Interval, intersect, interval, middle, times } from '../quantities
 import { gramsPer, isMass } from '../quantities/units.ts';
 import { atOf, clauseOf, losingOf, mediumOf, signOf, targetOf, toCelsiusOf } from '../run/clauses.ts';
 import { heatingSeconds } from '../run/durations.ts';
-import {
-  atComputed,
-  atReading,
-  dextrinsOf,
-  eachBody,
-  evaporate,
-  foamless,
-  thermalComposition,
-  withMatter,
-} from '../run/matter-of.ts';
+import { atComputed, atReading, dextrinsOf, eachBody, evaporate, foamless, withMatter } from '../run/matter-of.ts';
+import { thermalComposition } from '../run/thermal-composition.ts';
 import type { Matter } from '../run/trace.ts';
 import type { Act, Effect, VerbEffect } from './act.ts';
 import { isBakedCustard, isBrownedMeringue } from './custard.ts';
@@ -54,10 +46,9 @@ function concentrated(act: Act, matter: Matter): Matter | null {
 function onStove(least: number): VerbEffect['effect'] {
   return (act) => {
     if (boilsBySign(act)) return boiled(act, 1);
-    const from = act.together.heat.celsius;
     const heated = toReading(act, act.together) ?? scalded(act) ?? heatedUnknown(act, warmed(act.together), least);
     const matter = concentrated(act, heated) ?? losesSteam(act, reduceTo(act, heated));
-    return finish(act, coagulated(matter), from);
+    return finish(act, coagulated(matter));
   };
 }
 
@@ -82,10 +73,10 @@ function coagulated(matter: Matter): Matter {
   return foamless(matter.phase === 'gel' ? withMatter(matter, { phase: 'liquid' }) : matter);
 }
 
-function finish(act: Act, matter: Matter, from: Interval): Effect {
+function finish(act: Act, matter: Matter): Effect {
   return {
     matter: keepsFoam(act) ? { ...matter, foam: act.together.foam, phase: act.together.phase } : matter,
-    seconds: act.duration ?? heatingSeconds(thermalComposition(matter), from, matter.heat.celsius),
+    seconds: act.duration ?? (() => heatingSeconds(thermalComposition(matter), act.together.heat.celsius, matter.heat.celsius)),
     medium: mediumName(act),
   };
 }
@@ -112,13 +103,12 @@ function scalded(act: Act): Matter | null {
 
 /** Brought to the boil (or to what is written) and kept there for so many seconds. */
 function boiled(act: Act, seconds: number): Effect {
-  const from = act.together.heat.celsius;
   const to = toReading(act, act.together);
   const point = boilingOf(act, act.together);
   let matter = to ?? atComputed(act.together, point, 'computed', { heated: act.step });
   matter = afterHeating(matter, to ? (toCelsiusOf(act.node, act.chosen)?.written.low ?? point.low) : point.low, seconds);
   matter = concentrated(act, matter) ?? losesSteam(act, reduceTo(act, matter));
-  return finish(act, coagulated(matter), from);
+  return finish(act, coagulated(matter));
 }
 
 function hold(act: Act): Effect {
@@ -219,14 +209,12 @@ function toasted(least: number, most: number, medium: string): VerbEffect['effec
 }
 
 function melt(act: Act): Effect {
-  const from = act.together.heat.celsius;
   const fatty = fatOf(act.together.composition) > 0.2 * total(act.together.composition);
-  const read = toReading(act, act.together);
-  const matter =
-    read ??
-    atComputed(act.together, interval(Math.max(from.low, 34), Math.max(from.high, fatty ? 50 : 60)), 'unknown', {
-      heated: act.step,
-    });
+  const unread = (): Interval => {
+    const { low, high } = act.together.heat.celsius;
+    return interval(Math.max(low, 34), Math.max(high, fatty ? 50 : 60));
+  };
+  const matter = toReading(act, act.together) ?? atComputed(act.together, unread, 'unknown', { heated: act.step });
   const melted = eachBody(warmed(matter), (body) =>
     withMatter(body, {
       phase: 'liquid',

@@ -3,7 +3,8 @@
 import { boilingPointOf } from '../matter/boiling.ts';
 import { type Interval, interval, middle } from '../quantities/interval.ts';
 import { mediumOf, toCelsiusOf } from '../run/clauses.ts';
-import { atComputed, atReading, thermalComposition } from '../run/matter-of.ts';
+import { atComputed, atReading } from '../run/matter-of.ts';
+import { thermalComposition } from '../run/thermal-composition.ts';
 import type { Matter } from '../run/trace.ts';
 import type { Act } from './act.ts';
 import { afterHeating } from './treatment.ts';
@@ -12,16 +13,16 @@ import { afterHeating } from './treatment.ts';
 export function toReading(act: Act, matter: Matter): Matter | null {
   const to = toCelsiusOf(act.node, act.chosen);
   if (!to) return null;
-  const before = middle(matter.heat.celsius);
+  const before = (): number => middle(matter.heat.celsius);
   const target =
     Number.isFinite(to.written.low) && Number.isFinite(to.written.high)
       ? middle(to.written)
       : Number.isFinite(to.written.low)
         ? to.written.low
         : to.written.high;
-  const direction = isHeating(act) || target >= before ? 'heated' : 'cooled';
+  const direction = isHeating(act) || target >= before() ? 'heated' : 'cooled';
   const read = atReading(matter, to.written, to.ranged, act.settings, direction, act.step);
-  return direction === 'heated' ? afterHeating(read, Number.isFinite(to.written.low) ? to.written.low : before, 1) : read;
+  return direction === 'heated' ? afterHeating(read, Number.isFinite(to.written.low) ? to.written.low : before(), 1) : read;
 }
 
 const heating: ReadonlySet<string> = new Set(['heat', 'cook', 'boil', 'reduce', 'melt', 'bake', 'toast', 'fry', 'caramelise']);
