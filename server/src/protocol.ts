@@ -1,7 +1,8 @@
 /**
  * What the server speaks beside the Language Server Protocol, for the extension and for any other client.
  *
- * Requests of the client: `nappe/card`, `nappe/scale`, `nappe/compare`, `nappe/bases`, `nappe/explain`. Requests of the server, only to a client that
+ * Requests of the client: `nappe/card`, `nappe/scale`, `nappe/compare`, `nappe/bases`,
+ * `nappe/status`, `nappe/explain`. Requests of the server, only to a client that
  * says `initializationOptions.files = true` (a browser, where the server cannot read files itself): `nappe/files`, `nappe/file`.
  * Notification of the server: `nappe/cardChanged`. Nothing here throws on bad requests: an answer is data or a `problem` for a cook.
  */
@@ -117,6 +118,21 @@ export interface Base {
   readonly file: string;
   /** The line to insert, and where: below the last `take`, or as the formula's first line after its headers. */
   readonly edit: import('vscode-languageserver').TextEdit;
+}
+
+export const statusRequest = 'nappe/status';
+
+export interface StatusParams {
+  readonly uri: string;
+  /** From 0. */
+  readonly line: number;
+}
+
+/** The formula a line stands in, for a line of status; empty texts where there is none or it cannot be run yet. */
+export interface StatusAnswer {
+  readonly formula: string;
+  /** What it makes and weighs. */
+  readonly makes: string;
 }
 
 export const explainRequest = 'nappe/explain';

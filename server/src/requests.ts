@@ -15,7 +15,7 @@ import type { Client } from './client.ts';
 import { isPosition } from './encoding.ts';
 import { basesFor } from './features/bases.ts';
 import { codeActions } from './features/code-actions.ts';
-import { codeLenses, resolveLens } from './features/code-lens.ts';
+import { codeLenses, resolveLens, status } from './features/code-lens.ts';
 import { completion, documentationOf } from './features/completion.ts';
 import { definition, definitionLinks } from './features/definition.ts';
 import { documentLinks } from './features/document-links.ts';
@@ -43,6 +43,7 @@ import {
   explanationScheme,
   type ScaleParams,
   scaleRequest,
+  statusRequest,
 } from './protocol.ts';
 import type { Publisher } from './publisher.ts';
 import type { Session } from './session.ts';
@@ -154,6 +155,10 @@ export const requests: Readonly<Record<string, Answer | undefined>> = {
     return analysis ? scale(analysis, record(params) as unknown as ScaleParams) : gone;
   },
   [basesRequest]: ofDocument((analysis) => ({ bases: basesFor(analysis) })),
+  [statusRequest]: ofDocument((analysis, params) => {
+    const { line } = record(params);
+    return status(analysis, typeof line === 'number' ? line : 0);
+  }),
   [compareRequest]: async ({ session }, params) => {
     const { compare } = await import('./features/compare.ts');
     const { oldText } = record(params);

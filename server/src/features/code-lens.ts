@@ -1,7 +1,7 @@
-/** Code lens over each formula: what it makes and weighs (worked out when shown), and its card. */
+/** Code lens over each formula, and the same for a line of status: what it makes and weighs (worked out when shown), and its card. */
 import type { CodeLens } from 'vscode-languageserver';
 import type { Analysis } from '../project.ts';
-import { openCard } from '../protocol.ts';
+import { openCard, type StatusAnswer } from '../protocol.ts';
 import { rangeOn } from '../ranges.ts';
 import { formulaAt, runOf } from '../runs.ts';
 import { yieldText } from './yield-text.ts';
@@ -27,7 +27,13 @@ export function codeLenses({ settings, file, uri }: Analysis): CodeLens[] {
 }
 
 export function resolveLens(analysis: Analysis, lens: CodeLens, { line }: LensData): CodeLens {
+  const { makes } = status(analysis, line);
+  return { ...lens, command: { title: makes === '' ? 'makes nothing that can be weighed yet' : makes, command: '' } };
+}
+
+/** The formula a line stands in, and what it makes. */
+export function status(analysis: Analysis, line: number): StatusAnswer {
   const formula = formulaAt(analysis, line);
-  const text = formula && !formula.unreadable ? yieldText(analysis, runOf(formula, analysis.settings.choices)) : '';
-  return { ...lens, command: { title: text === '' ? 'makes nothing that can be weighed yet' : text, command: '' } };
+  const makes = formula && !formula.unreadable ? yieldText(analysis, runOf(formula, analysis.settings.choices)) : '';
+  return { formula: formula?.name ?? '', makes };
 }
