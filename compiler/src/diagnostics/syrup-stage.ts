@@ -15,8 +15,11 @@ import type { Report, Rule } from './rule.ts';
 /** Kelvin that the sources' own disagreement leaves open. */
 const tolerance = 2;
 
-/** °C of the syrup for a meringue or bombe; up to the firm crack where nuts follow, for nougat (common practice around published 112-121). */
-const foams = { low: 110, high: 125, nougat: 150 } as const;
+/** °C of the syrup for a meringue or bombe; up to the firm crack where it becomes a sweet (common practice around published 112-121). */
+const foams = { low: 110, high: 125, sweets: 150 } as const;
+
+/** Sugar, times the egg, from which the foam is a sweet like nougat and no meringue (common practice, no source). */
+const sweetsFrom = 4;
 
 function check(run: Run, report: Report): void {
   // Water boils lower up there, and every stage with it.
@@ -72,8 +75,7 @@ function checkFoam(run: Run, record: StepRecord, lower: number, report: Report):
   const heated = syrup?.heat.heated;
   const written = heated?.written;
   if (!syrup || !egg || !heated || !written) return;
-  const nougat = lifeAfter(run, record).some(({ result }) => shareOfTraits(result, 'nut') >= 0.1);
-  const high = nougat ? foams.nougat : foams.high;
+  const high = isSweets(run, record, syrup, egg) ? foams.sweets : foams.high;
   const cooked = lifeAfter(run, record).some(
     ({ result, step }) => result.heat.heated?.step === step && result.heat.celsius.high >= 70,
   );
@@ -93,6 +95,13 @@ function checkFoam(run: Run, record: StepRecord, lower: number, report: Report):
     fixes: boiled ? otherReading(run, boiled, Math.round(118 - lower), Math.round(121 - lower)) : [],
   });
 }
+
+/** Nougat, where nuts follow; marshmallow, where gelatin is in it; or what is nearly all sugar. */
+const isSweets = (run: Run, record: StepRecord, syrup: Matter, egg: Matter): boolean =>
+  sugarsOf(syrup.composition) >= sweetsFrom * massOf(egg) ||
+  [record, ...lifeAfter(run, record)].some(
+    ({ result }) => result.gelatin200 > 0.01 * massOf(result) || shareOfTraits(result, 'nut') >= 0.1,
+  );
 
 function syrupOntoEgg(record: StepRecord): readonly [Matter | null, Matter | null] {
   const whipping = record.step.node.clauses.some(({ word }) => word === 'while whipping');
@@ -118,7 +127,7 @@ export const syrupStage: Rule = {
   code: 'syrup-stage',
   severities: ['warning'],
   title: 'The stage of the sugar and its temperature do not match',
-  why: 'A syrup boils hotter the less water is left in it, so that the temperature says how it will set: 115 °C makes a soft ball, 150 °C glass. Traditions differ by up to ten degrees over the same word; here the two lie apart in all of them. The syrup of a meringue or bombe must hold little enough water to carry the foam (from 110 °C) and still be soft enough to spread in it (up to 125 °C); for nougat, with nuts, it is boiled on to 150 °C.',
+  why: 'A syrup boils hotter the less water is left in it, so that the temperature says how it will set: 115 °C makes a soft ball, 150 °C glass. Traditions differ by up to ten degrees over the same word; here the two lie apart in all of them. The syrup of a meringue or bombe must hold little enough water to carry the foam (from 110 °C) and still be soft enough to spread in it (up to 125 °C); for nougat, marshmallow and other sweets it is boiled on, to 150 °C.',
   remedy:
     'Write the stage that belongs to the temperature, or the temperature that belongs to the stage; boil to 118–121 °C for a meringue or bombe.',
   source:
