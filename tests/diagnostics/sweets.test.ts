@@ -86,7 +86,7 @@ describe('gelatin that swells in its own way', () => {
     ],
     [
       'sheets into cold purée that is never warmed',
-      'gelatin-dry 5',
+      'gelatin-dry 4',
       '\nformula A\n  400 g  mango purée, pasteurised, 20 °C\n    5 g  gelatin, sheet, 200 bloom\n  whisk gelatin into mango purée\n  pour into glass\n  chill to 4 °C for 4 h\n',
     ],
     [
