@@ -3,6 +3,7 @@ import type { Attribute } from 'nappe-grammar';
 import { type Interval, interval, middle } from '../quantities/interval.ts';
 import { celsiusOf } from '../quantities/units.ts';
 import { pick } from '../resolve/choices.ts';
+import type { SourceLine } from '../resolve/model.ts';
 import type { BlockRun, WeighedLine } from '../run/trace.ts';
 import { scaleGrams } from '../scale/rounding.ts';
 import { type Context, lineName } from './context.ts';
@@ -77,6 +78,15 @@ function attributesOf({ line }: WeighedLine, context: Context): readonly string[
     ...(line.celsius ? [measures.temperature(line.celsius)] : []),
     ...(line.preparation ? [plain(line.preparation)] : []),
   ];
+}
+
+/** What tells a product from others of its kind: `35 % fat`, `200 bloom`, `frozen`; not how warm it is or how it is cut. */
+export function productOf(line: SourceLine, context: Context): readonly string[] {
+  const attributes = context.nodeOf(line)?.attributes ?? [];
+  return attributes.flatMap((attribute) => {
+    const words = wordsOf(attribute, context);
+    return words ? [context.language.attribute(words)] : [];
+  });
 }
 
 function spoken(attribute: Attribute, context: Context): readonly string[] {

@@ -1,13 +1,11 @@
 /** `nappe card`: a scaled card of one formula, to print, to read on a forge, or for programs. */
-import { existsSync, realpathSync } from 'node:fs';
 import { type Command, Option } from 'commander';
 import { type Card, cardHtml, cardJson, cardMarkdown, languageFor, languages, makeCard } from '../card/index.ts';
 import { checkUnit } from '../index.ts';
 import { status, UsageError } from './failure.ts';
-import { slashed } from './files.ts';
 import { openFormula, selectionFor, shownPath, values } from './formula.ts';
-import { complain, print } from './terminal.ts';
-import { writeWhole } from './write.ts';
+import { deliver, refuseInputs } from './output.ts';
+import { complain } from './terminal.ts';
 
 interface Options {
   readonly for?: string;
@@ -65,11 +63,7 @@ export function define(command: Command): void {
 function run(file: string, options: Options): void {
   const opened = openFormula(file);
   const { formula, workspace, unit, shown } = opened;
-  if (options.output !== undefined)
-    refuseInputs(
-      options.output,
-      workspace.reachable(unit).map(({ path }) => path),
-    );
+  refuseInputs(options.output, [opened]);
   const selection = selectionFor(formula, options.with ?? []);
   if (formula.unreadable) {
     complain(`${shown}: a line of this formula cannot be read, so it has no card. nappe check ${shown} says which.`);
@@ -94,17 +88,9 @@ function run(file: string, options: Options): void {
     },
   );
   if ('problem' in card) throw new UsageError(`${shown}: ${card.problem}`);
-  const text = printers[options.to](card);
-  if (options.output === undefined) print(text);
-  else writeWhole(options.output, text);
+  deliver(printers[options.to](card), options.output);
   if (!card.checked) {
     complain(`${shown}: the card is marked as not checked through; nappe check ${shown} says why.`);
     process.exitCode = status.faults;
   }
-}
-
-/** Nothing but `fmt` writes over an input, whatever name it goes by; what the formula takes from is one too. */
-function refuseInputs(output: string, inputs: readonly string[]): void {
-  if (existsSync(output) && inputs.includes(slashed(realpathSync.native(output))))
-    throw new UsageError(`${output} is an input of this card; name another file to write.`);
 }

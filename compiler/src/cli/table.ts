@@ -15,6 +15,11 @@ export const commands: readonly CommandEntry[] = [
   { name: 'check', summary: 'say what is wrong, or likely to go wrong, in formulas', load: () => import('./check.ts') },
   { name: 'card', summary: 'make a scaled card of a formula', load: () => import('./card.ts') },
   { name: 'trace', summary: 'show the state of the matter after every step', load: () => import('./trace.ts') },
+  {
+    name: 'weigh-out',
+    summary: 'list what to weigh or order for formulas and their bases',
+    load: () => import('./weigh-out.ts'),
+  },
   { name: 'compare', summary: 'say what changed in meaning between two versions', load: () => import('./compare.ts') },
   { name: 'fmt', summary: 'lay formulas out the canonical way', load: () => import('./fmt.ts') },
   { name: 'explain', summary: 'explain a diagnostic: what it means, why, and what to do', load: () => import('./explain.ts') },
