@@ -95,7 +95,15 @@ function facetChanges(a: Shaped, b: Shaped): readonly Said[] {
     const after = b.shape.facets.filter((facet) => facet.name === name);
     if (shapes(before) === shapes(after)) continue;
     const kind = kindOf([...before, ...after]);
-    said.push({ kind, name: b.step.node.verb, old: texts(before), new: texts(after), oldStep: a.step, newStep: b.step });
+    const nothing = name === 'guard' ? 'always' : null;
+    said.push({
+      kind,
+      name: b.step.node.verb,
+      old: texts(before) ?? nothing,
+      new: texts(after) ?? nothing,
+      oldStep: a.step,
+      newStep: b.step,
+    });
   }
   return said;
 }
