@@ -2,7 +2,7 @@
 import { type Files, isMarkdown } from 'nappe';
 import { Documents, type OpenDocument } from './documents.ts';
 import type { TextUnits } from './encoding.ts';
-import { type Host, mostBeside, mostFiles } from './host.ts';
+import { type Host, mostBeside, mostFiles, type ReadResult } from './host.ts';
 import type { Analysis } from './project.ts';
 import { RootProject } from './root-project.ts';
 import { defaults, type Settings } from './settings.ts';
@@ -155,9 +155,18 @@ export class Session {
       root,
       read: (path) => {
         const open: OpenDocument | null = this.documents.ofPath(path);
-        return open ? { text: open.text } : this.host.read(root, path);
+        return open ? { text: open.text } : readSafely(this.host, root, path);
       },
     };
+  }
+}
+
+/** A file system that breaks gives a file that cannot be read. */
+function readSafely(host: Host, root: string, path: string): ReadResult {
+  try {
+    return host.read(root, path);
+  } catch {
+    return { refused: 'unreadable', why: 'this could not be read' };
   }
 }
 
