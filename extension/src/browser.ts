@@ -6,7 +6,7 @@ import { extend } from './extend.ts';
 import { answerFiles } from './files.ts';
 
 export async function activate(context: ExtensionContext): Promise<void> {
-  const worker = new Worker(Uri.joinPath(context.extensionUri, 'dist', 'browser-server.js').toString(true));
+  const worker = new Worker(Uri.joinPath(context.extensionUri, 'dist', 'server.cjs').toString(true));
   const client = new LanguageClient('nappe', 'Nappe', worker, clientOptions({ files: true }));
   context.subscriptions.push({ dispose: () => worker.terminate() }, ...answerFiles(client));
   await extend(context, client);

@@ -5,7 +5,7 @@ import { clientOptions } from './client-options.ts';
 import { extend } from './extend.ts';
 
 export async function activate(context: ExtensionContext): Promise<void> {
-  const module = context.asAbsolutePath('dist/server/nappe-server.js');
+  const module = context.asAbsolutePath('dist/server.cjs');
   const client = new LanguageClient('nappe', 'Nappe', { module, transport: TransportKind.ipc }, clientOptions({ files: false }));
   await extend(context, client);
 }

@@ -7,8 +7,9 @@
 import { deepStrictEqual } from 'node:assert';
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { builtinModules } from 'node:module';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
@@ -42,11 +43,17 @@ function session() {
     .join('');
 }
 
-/** Bundles of the editor's extension, for its desktop and its browser. */
+const nodeModules = builtinModules.flatMap((name) => [name, `node:${name}`]);
+
+/**
+ * Bundles of the editor's extension: for its desktop, for its browser, the server, and the script of the card's page. The server is one
+ * file for both hosts, so that it is carried once: what is of Node in it is loaded there only.
+ */
 const extensionBundles = [
-  { entry: 'extension/src/desktop.ts', outfile: 'extension/dist/desktop.js', platform: 'node' },
-  { entry: 'extension/src/browser.ts', outfile: 'extension/dist/browser.js', platform: 'browser' },
-  { entry: 'extension/src/browser-server.ts', outfile: 'extension/dist/browser-server.js', platform: 'browser' },
+  { entry: 'extension/src/desktop.ts', name: 'desktop.cjs', platform: 'node', external: ['vscode'] },
+  { entry: 'extension/src/browser.ts', name: 'browser.cjs', platform: 'browser', external: ['vscode'] },
+  { entry: 'extension/src/server.ts', name: 'server.cjs', platform: 'browser', external: nodeModules },
+  { entry: 'extension/src/card/page.ts', name: 'card-page.js', platform: 'browser' },
 ];
 
 /**
@@ -88,7 +95,7 @@ const withoutChildProcess = {
 };
 
 for (const program of programs) if (existsSync(join(root, program.entry))) await buildProgram(program);
-for (const bundle of extensionBundles) if (existsSync(join(root, bundle.entry))) await buildForExtension(bundle);
+await buildExtension();
 
 /** Beside the old one until it is whole, so that a build that fails leaves a program that runs. */
 async function buildProgram({ entry, folder, name, warm, input }) {
@@ -127,12 +134,21 @@ function warmUp(start, words, input) {
   if (status === null || status > 1) throw new Error(`${start} does not run: ${stderr}`);
 }
 
-async function buildForExtension({ entry, outfile, platform }) {
-  mkdirSync(dirname(join(root, outfile)), { recursive: true });
-  const { text, inputs } = await bundled(entry, platform, {}, ['vscode']);
-  writeFileSync(join(root, dirname(outfile), 'LICENSES.txt'), licencesOf(inputs));
-  writeFileSync(join(root, outfile), text);
-  console.log(`${outfile}  ${Math.round(text.length / 1000)} kB`);
+async function buildExtension() {
+  const out = join(root, 'extension/dist');
+  const aside = join(root, `node_modules/.nappe-build/extension.${process.pid}`);
+  const libraries = [];
+  mkdirSync(aside, { recursive: true });
+  for (const { entry, name, platform, external } of extensionBundles) {
+    const { text, inputs } = await bundled(entry, platform, {}, external);
+    writeFileSync(join(aside, name), text);
+    libraries.push(...inputs);
+    console.log(`extension/dist/${name}  ${Math.round(text.length / 1000)} kB`);
+  }
+  writeFileSync(join(aside, 'LICENSES.txt'), licencesOf(libraries));
+  cpSync(join(root, 'extension/src/card/page.css'), join(aside, 'card-page.css'));
+  rmSync(out, { recursive: true, force: true });
+  renameSync(aside, out);
 }
 
 async function bundled(entry, platform, define = {}, external = []) {
@@ -144,6 +160,8 @@ async function bundled(entry, platform, define = {}, external = []) {
     write: false,
     format: platform === 'node' || external.length > 0 ? 'cjs' : 'iife',
     platform,
+    // A web extension and its server run in workers: packages that draw on a page's document have another file for those.
+    conditions: platform === 'browser' ? ['worker', ...(external === nodeModules ? ['node'] : [])] : [],
     target: platform === 'node' ? 'node20' : 'es2022',
     // Licences are kept whole in LICENSES.txt beside the bundle.
     legalComments: 'none',
