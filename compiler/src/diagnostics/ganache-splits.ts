@@ -3,58 +3,12 @@ import { fatShareOfEmulsion, fatVolumeOfEmulsion, ganacheCelsius, ganacheFatShar
 import { fatOf } from '../matter/composition.ts';
 import { formatCelsius, formatPercent } from '../quantities/format.ts';
 import { interval } from '../quantities/interval.ts';
-import { bodiesOf, isWatery } from '../run/matter-of.ts';
-import type { Heat, Input, Matter, Run, StepRecord } from '../run/trace.ts';
-import { coldest, lifeAfter, massOf, placeOfStep, warmest } from './look.ts';
-import { chocolateShare, eggShare } from './look-chocolate.ts';
-import { isStarchBound } from './look-fold.ts';
-import { isOwnLine, meeting } from './look-gelatin.ts';
+import type { Heat, Matter, Run, StepRecord } from '../run/trace.ts';
+import { coldest, massOf, placeOfStep, warmest } from './look.ts';
+import { emulsionsOf, liquidOf, shapedOf } from './look-ganache.ts';
+import { isOwnLine } from './look-gelatin.ts';
 import { lineBefore, operandText, otherAmount, readingText } from './repair.ts';
 import type { Fix, Report, Rule } from './rule.ts';
-
-/** Chocolate, share of the mass, from which it makes the mass (common practice, no source). */
-const chocolateFrom = 0.2;
-
-/** Shear that makes the emulsion; pouring only brings the two together. */
-const emulsifying: ReadonlySet<string> = new Set(['blend', 'stir', 'whisk', 'mix', 'combine', 'add', 'smooth']);
-const moulds: ReadonlySet<string> = new Set(['mould', 'frame', 'sphere', 'half-sphere', 'bar', 'cube', 'cone']);
-
-/** Yolk and starch hold a chocolate cream together by themselves; the oven does too. */
-const isGanache = (matter: Matter): boolean =>
-  chocolateShare(matter) >= chocolateFrom &&
-  eggShare(matter) < 0.05 &&
-  !isStarchBound(matter) &&
-  !matter.baked &&
-  (matter.foam === null || matter.foam.kind === 'ganache');
-
-/** Where chocolate and something watery first are one mass, and the step that first stirs it. */
-function emulsionsOf(run: Run): readonly { readonly met: StepRecord; readonly stirred: StepRecord }[] {
-  return run.records.flatMap((met) => {
-    const parties = meeting(met);
-    const chocolate = parties.some(({ matter }) => chocolateShare(matter) >= 0.6);
-    const liquid = parties.some(({ matter }) => isWatery(matter) && chocolateShare(matter) < chocolateFrom);
-    if (!chocolate || !liquid || !isGanache(met.result)) return [];
-    const stirred = emulsifying.has(met.step.node.verb)
-      ? met
-      : (lifeAfter(run, met).find(({ step, result }) => emulsifying.has(step.node.verb) && isGanache(result)) ?? met);
-    return [{ met, stirred }];
-  });
-}
-
-/** The ganache itself as it is piped or put into a mould or frame. */
-function shapedOf(run: Run, record: StepRecord): Matter | null {
-  for (const { step, mould, inputs } of lifeAfter(run, record)) {
-    if (step.node.verb !== 'pipe' && !moulds.has(mould ?? '')) continue;
-    const body = inputs.flatMap(({ matter }) => bodiesOf(matter)).find((one) => isGanache(one) && isOf(one, record.result));
-    if (body) return body;
-  }
-  return null;
-}
-
-function isOf(body: Matter, ganache: Matter): boolean {
-  const lines = new Set(ganache.parts.map(({ line }) => line));
-  return body.parts.some(({ line }) => lines.has(line)) && chocolateShare(body) >= chocolateFrom;
-}
 
 function check(run: Run, report: Report): void {
   for (const { met, stirred } of emulsionsOf(run)) {
@@ -107,9 +61,6 @@ function celsiusOutside(stirred: StepRecord): number | null {
   if (hot > ganacheCelsius.high + (before.basis === 'written' ? 0 : lost)) return hot;
   return coldest(before) < ganacheCelsius.low ? coldest(before) : null;
 }
-
-const liquidOf = (record: StepRecord): Input | undefined =>
-  meeting(record).find(({ matter }) => isWatery(matter) && chocolateShare(matter) < chocolateFrom);
 
 /** Cools or warms the liquid, or the whole where it only stands together. */
 function otherWarmth(stirred: StepRecord, celsius: number): readonly Fix[] {
