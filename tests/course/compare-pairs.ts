@@ -326,7 +326,7 @@ export const pairs: readonly Pair[] = [
     'the fridge',
     'component custard\n',
     'equipment\n  fridge 6 °C\n\ncomponent custard\n',
-    'celsius | Harbour bavarois | fridge | 2–6 °C → 6 °C',
+    'celsius | equipment | fridge | - → fridge 6 °C',
   ),
   swap(
     'the formula renamed',

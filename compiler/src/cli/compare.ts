@@ -1,7 +1,14 @@
 /** `nappe compare`: what changed in meaning between two files, or between a revision in git and the file as it is. */
 import { relative } from 'node:path';
 import { type Command, Option } from 'commander';
-import { comparableOf, comparisonHtml, comparisonJson, comparisonMarkdown, comparisonText } from '../compare/index.ts';
+import {
+  type Comparison,
+  comparableOf,
+  comparisonHtml,
+  comparisonJson,
+  comparisonMarkdown,
+  comparisonText,
+} from '../compare/index.ts';
 import { createWorkspace } from '../resolve/workspace.ts';
 import { status, UsageError } from './failure.ts';
 import { display, filesOnDisk, readText, slashed, Unreadable } from './files.ts';
@@ -19,8 +26,8 @@ type Side = Parameters<typeof comparableOf>[0];
 
 export function define(command: Command): void {
   command
-    .argument('<files...>', 'OLD NEW, or with --rev one FILE; FILE#Formula name picks a formula')
-    .option('--rev <revision>', 'compare the file with what it was at this revision in git')
+    .argument('<files...>', 'OLD NEW, or FILEs with --rev; FILE#Formula name picks a formula')
+    .option('--rev <revision>', 'compare each file with what it was at this revision in git')
     .addOption(
       new Option('--to <format>', 'text, Markdown, a page, or data for programs')
         .choices(['text', 'md', 'html', 'json'])
@@ -28,51 +35,81 @@ export function define(command: Command): void {
     )
     .addHelpText(
       'after',
-      '\nSpacing, comments, notes and the order of ingredient lines mean nothing and are not compared.\nGit may call it as a diff driver with its seven arguments.',
+      '\nSpacing, comments, notes and the order of ingredient lines mean nothing and are not compared.\nGit may call it as a diff driver: *.nappe diff=nappe in .gitattributes, and\n  git config diff.nappe.command "npx nappe compare"',
     )
     .action(run);
 }
 
 function run(files: readonly string[], options: Options): void {
-  const [old, next] = sidesOf(files, options);
-  for (const side of [old, next]) {
-    const source = side.workspace.source(side.path);
-    if ('refused' in source) throw new Unreadable(side.file, source.why);
+  const told: Comparison[] = [];
+  for (const [old, next] of sidesOf(files, options)) {
+    for (const side of [old, next]) {
+      const source = side.workspace.source(side.path);
+      if ('refused' in source) throw new Unreadable(side.file, source.why);
+    }
+    const { comparisons, added, dropped } = comparableOf(old, next);
+    told.push(...comparisons, ...added.map((name) => whole(old, next, name, 'new')));
+    told.push(...dropped.map((name) => whole(old, next, name, 'old')));
+    for (const { workspace, path, file } of [old, next]) {
+      if (!workspace.unit(path).formulas.some((formula) => formula.unreadable)) continue;
+      complain(`${file}: a line cannot be read and was not compared; nappe check ${file} says which.`);
+      process.exitCode = status.faults;
+    }
   }
-  const { comparisons, added, dropped } = comparableOf(old, next);
-  const unreadable = [old, next].filter(({ workspace, path }) =>
-    workspace.unit(path).formulas.some((formula) => formula.unreadable),
-  );
-  if (comparisons.length === 0 && added.length + dropped.length === 0)
-    throw new UsageError(`${old.file} and ${next.file} hold no formulas to compare.`);
-  if (options.to === 'json') print(`${JSON.stringify(comparisonJson(comparisons), null, 2)}\n`);
-  else if (options.to === 'html') print(comparisonHtml(comparisons));
-  else
-    print(
-      comparisons
-        .map((one) => (options.to === 'md' ? comparisonMarkdown(one) : comparisonText(one)))
-        .join(options.to === 'md' ? '\n' : ''),
-    );
-  for (const name of added) complain(`${name} is new in ${next.file}.`);
-  for (const name of dropped) complain(`${name} is no longer in ${next.file}.`);
-  for (const { file } of unreadable) {
-    complain(`${file}: a line cannot be read and was not compared; nappe check ${file} says which.`);
-    process.exitCode = status.faults;
-  }
+  if (told.length === 0 && !isDriver(files)) throw new UsageError(`${files.join(' and ')}: no formulas to compare.`);
+  print(printers[options.to](told));
+  // Git stops the whole diff where its driver says that something is wrong.
+  if (isDriver(files)) process.exitCode = status.clean;
 }
 
+const printers: Record<Options['to'], (told: readonly Comparison[]) => string> = {
+  text: (told) => told.map(comparisonText).join(''),
+  md: (told) => told.map((one) => comparisonMarkdown(one)).join('\n'),
+  html: comparisonHtml,
+  json: (told) => `${JSON.stringify(comparisonJson(told), null, 2)}\n`,
+};
+
+/** A formula that only one side has. */
+const whole = (old: Side, next: Side, name: string, has: 'old' | 'new'): Comparison => ({
+  old: old.file,
+  new: next.file,
+  formula: name,
+  changes: [
+    {
+      kind: 'step',
+      component: name,
+      name: 'formula',
+      old: has === 'old' ? name : null,
+      new: has === 'new' ? name : null,
+      oldLine: null,
+      newLine: null,
+    },
+  ],
+});
+
+/** Git's external diff: path, old file, old hash, old mode, new file, new hash, new mode, and for a rename new path and score. */
+const isDriver = (files: readonly string[]): boolean => files.length === 7 || files.length === 9;
+
 /** @throws UsageError, Unreadable */
-function sidesOf(files: readonly string[], { rev }: Options): readonly [Side, Side] {
+function sidesOf(files: readonly string[], { rev }: Options): readonly (readonly [Side, Side])[] {
   const [first, second] = files;
-  if (rev !== undefined) {
-    if (first === undefined || files.length !== 1) throw new UsageError('With --rev, name one file.');
-    return [atRevision(rev, first), asItIs(first)];
+  if (rev !== undefined) return files.map((file) => [atRevision(rev, file), asItIs(file)] as const);
+  if (isDriver(files)) {
+    const [path, old, , , next, , , renamed] = files as readonly [
+      string,
+      string,
+      string,
+      string,
+      string,
+      string,
+      string,
+      string?,
+    ];
+    return [[standingFor(path, old), standingFor(renamed ?? path, next)]];
   }
-  // Git's external diff: path, old file, old hash, old mode, new file, new hash, new mode.
-  if (files.length === 7) return [standingFor(files[0]!, files[1]!), standingFor(files[0]!, files[4]!)];
   if (first === undefined || second === undefined || files.length !== 2)
-    throw new UsageError('Name two files, or one with --rev.');
-  return [asItIs(first), asItIs(second)];
+    throw new UsageError('Name two files, or with --rev those to compare with what they were.');
+  return [[asItIs(first), asItIs(second)]];
 }
 
 function asItIs(named: string): Side {
@@ -98,14 +135,17 @@ function atRevision(revision: string, named: string): Side {
   if (top === undefined) throw new UsageError('--rev needs a file that is under git.');
   const commit = git(top, 'rev-parse', '--verify', '--quiet', '--end-of-options', `${revision}^{commit}`)?.trim();
   if (commit === undefined) throw new UsageError(`--rev ${revision}: git knows no such revision here.`);
+  const here = slashed(target.path);
   const workspace = createWorkspace({
     root: slashed(target.root),
     read(path) {
       const text = git(top, 'show', `${commit}:${slashed(relative(top, path))}`);
-      return text === null ? { refused: 'missing', why: `it was not there at ${revision}` } : { text };
+      if (text !== null) return { text };
+      // A file that is new since then had no formulas.
+      return path === here ? { text: '' } : { refused: 'missing', why: `it was not there at ${revision}` };
     },
   });
-  return { workspace, path: slashed(target.path), file: `${display(target.path)} at ${revision}`, formula };
+  return { workspace, path: here, file: `${display(target.path)} at ${revision}`, formula };
 }
 
 function split(named: string): readonly [string, string | null] {

@@ -1,8 +1,8 @@
 /** Headers of two versions: yield, serving, keeping, claims, choices, and the rules a formula is checked by. */
 import type { HeaderLine } from 'nappe-grammar';
-import { formatCelsius, formatDuration, formatMillilitres, formatNumber } from '../quantities/format.ts';
+import { formatCelsius, formatDuration } from '../quantities/format.ts';
 import type { Interval } from '../quantities/interval.ts';
-import type { Formula, Guarded, Place, Vessel } from '../resolve/model.ts';
+import type { Formula, Guarded, Place } from '../resolve/model.ts';
 import type { CompareInput } from './compare.ts';
 import { guardKey, guardWords } from './guards.ts';
 import type { Change } from './model.ts';
@@ -89,31 +89,7 @@ export function headerChanges(old: CompareInput, next: CompareInput, renames: Re
   );
   say('share', 'gelatin', `by ${a.settings.gelatinLaw}`, `by ${b.settings.gelatinLaw}`);
   say('step', 'tagged', textOf([...a.settings.tags].sort()), textOf([...b.settings.tags].sort()));
-  const [was, is] = [a.settings, b.settings];
-  say('celsius', 'room', celsius(was.room), celsius(is.room));
-  say('celsius', 'fridge', celsius(was.fridge), celsius(is.fridge));
-  say('celsius', 'freezer', celsius(was.freezer), celsius(is.freezer));
-  say('step', 'altitude', `${was.altitudeMetres} m`, `${is.altitudeMetres} m`);
-  const vessels = paired(
-    was.vessels,
-    is.vessels,
-    (x, y) => x.key === y.key && vesselWords(x) === vesselWords(y),
-    (x, y) => x.key === y.key,
-  );
-  for (const [x, y] of vessels.pairs) say('step', y.name, vesselWords(x), vesselWords(y), x.place, y.place);
-  for (const x of vessels.left) say('step', x.name, vesselWords(x), null, x.place);
-  for (const y of vessels.come) say('step', y.name, null, vesselWords(y), undefined, y.place);
   return changes;
-}
-
-/** `3 l, 20 cm wide`; `in use` where its size is not written. */
-function vesselWords({ millilitres, wideMm, deepMm }: Vessel): string {
-  const said = [
-    ...(millilitres === null ? [] : [formatMillilitres(millilitres)]),
-    ...(wideMm === null ? [] : [`${formatNumber(wideMm / 10)} cm wide`]),
-    ...(deepMm === null ? [] : [`${formatNumber(deepMm / 10)} cm deep`]),
-  ];
-  return said.length === 0 ? 'in use' : said.join(', ');
 }
 
 const textOf = (said: readonly string[]): string | null => (said.length === 0 ? null : said.join(', '));

@@ -4,6 +4,7 @@ import { checkUnit } from '../diagnostics/check.ts';
 import type { Formula } from '../resolve/model.ts';
 import type { Workspace } from '../resolve/workspace.ts';
 import { type CompareInput, compareFormulas } from './compare.ts';
+import { kitchenChanges } from './kitchen.ts';
 import type { Comparison } from './model.ts';
 import { paired } from './pairing.ts';
 
@@ -16,7 +17,7 @@ export interface Side {
   readonly formula?: string | null;
 }
 
-/** A comparison a pair of formulas; a formula that only one side has is compared with nothing and so not told. */
+/** A comparison a pair of formulas or bases, and one of house ingredients, equipment and prices where those differ; a formula that only one side has is compared with nothing and so not told. */
 export function comparableOf(
   old: Side,
   next: Side,
@@ -28,16 +29,26 @@ export function comparableOf(
     // Renamed, or copied to a file of its own under another name.
     (a, b, free) => free.left.indexOf(a) === free.come.indexOf(b),
   );
+  const kitchen = old.formula == null && next.formula == null ? kitchenOf(old, next) : [];
   return {
-    comparisons: pairs.map(([a, b]) => compareFormulas(a, b)),
+    comparisons: [...kitchen, ...pairs.map(([a, b]) => compareFormulas(a, b))],
     added: come.map(({ formula }) => formula.name),
     dropped: left.map(({ formula }) => formula.name),
   };
 }
 
+/** A comparison of what stands outside formulas, where something there differs. */
+function kitchenOf(old: Side, next: Side): readonly Comparison[] {
+  const [before, after] = [old, next].map(({ workspace, path }) => workspace.source(path));
+  if (!before || !after || 'refused' in before || 'refused' in after) return [];
+  const changes = kitchenChanges(before.file, after.file);
+  return changes.length === 0 ? [] : [{ old: old.file, new: next.file, formula: next.file, changes }];
+}
+
+/** Formulas, and file-level components, each as a formula of one component. */
 function inputsOf({ workspace, path, file, formula: wanted }: Side): CompareInput[] {
   const unit = workspace.unit(path);
-  return unit.formulas
+  return [...unit.formulas, ...workspace.bases(path)]
     .filter(({ name }) => wanted == null || nameKey(name) === nameKey(wanted))
     .map((formula) => ({
       file,

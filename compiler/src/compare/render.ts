@@ -16,7 +16,7 @@ const nothing = 'Nothing changed in meaning.';
 
 /** For a terminal: the versions, then a line a change. */
 export function comparisonText(comparison: Comparison): string {
-  const lines = [`${comparison.formula}: ${comparison.old} → ${comparison.new}`];
+  const lines = [`${comparison.formula}: ${versions(comparison)}`];
   if (comparison.changes.length === 0) lines.push(`  ${nothing}`);
   for (const { component, sentences } of grouped(comparison)) {
     lines.push(`  ${component}`);
@@ -24,6 +24,9 @@ export function comparisonText(comparison: Comparison): string {
   }
   return `${lines.map(plain).join('\n')}\n`;
 }
+
+/** Which files; one, where git compares two states of it. */
+const versions = ({ old, new: next }: Comparison): string => (old === next ? next : `${old} → ${next}`);
 
 /** The line it stands on now, else where it stood. */
 const lineOf = ({ oldLine, newLine }: Change): string =>
@@ -53,7 +56,7 @@ export function comparisonMdast(comparison: Comparison, level: 1 | 2 | 3 = 2): R
     type: 'root',
     children: [
       { type: 'heading', depth: level, children: [text(`What changed: ${comparison.formula}`)] },
-      { type: 'paragraph', children: [{ type: 'emphasis', children: [text(`${comparison.old} → ${comparison.new}`)] }] },
+      { type: 'paragraph', children: [{ type: 'emphasis', children: [text(versions(comparison))] }] },
       ...(comparison.changes.length === 0 ? [{ type: 'paragraph' as const, children: [text(nothing)] }] : []),
       ...grouped(comparison).flatMap(({ component, sentences }) => [
         { type: 'heading' as const, depth: Math.min(6, level + 1) as 2, children: [text(component)] },
@@ -68,7 +71,7 @@ export function comparisonArticle(comparison: Comparison, level = 1): Element {
   return h('article', { className: ['card', 'comparison'] }, [
     h('header', [
       h(`h${level}`, { className: ['title'] }, ['What changed: ', named(comparison.formula)]),
-      h('p', { className: ['meta'] }, plain(`${comparison.old} → ${comparison.new}`)),
+      h('p', { className: ['meta'] }, plain(versions(comparison))),
     ]),
     comparison.changes.length === 0 ? h('p', nothing) : null,
     ...grouped(comparison).map(({ component, sentences }) =>
