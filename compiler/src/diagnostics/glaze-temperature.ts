@@ -22,6 +22,8 @@ interface Glazing {
 /** `glaze cake with glaze`, and the other ways a glaze comes over a mousse. */
 function glazingOf(record: StepRecord): Glazing | null {
   const { verb, clauses } = record.step.node;
+  // A syrup with gelatin in it, poured into whites at the whisk, makes marshmallow.
+  if (clauses.some(({ word }) => word === 'while whipping')) return null;
   const other = verb === 'dip' || verb === 'coat' || (verb === 'pour' && clauses.some(({ word }) => word === 'over'));
   if (verb !== 'glaze' && !other) return null;
   const glaze = record.inputs.find(({ matter }) => isMirrorGlaze(matter) && !matter.frozen);
