@@ -1,6 +1,7 @@
 /** `nappe compare`: what changed in meaning between two files, or between a revision in git and the file as it is. */
 import { relative } from 'node:path';
 import { type Command, Option } from 'commander';
+import { nameKey } from 'nappe-grammar';
 import {
   type Comparison,
   comparableOf,
@@ -115,7 +116,12 @@ function sidesOf(files: readonly string[], { rev }: Options): readonly (readonly
 function asItIs(named: string): Side {
   const [file, formula] = split(named);
   const target = targetOf(file);
-  return { workspace: workspaceOf(target), path: slashed(target.path), file: shownPath(target.path), formula };
+  const workspace = workspaceOf(target);
+  const path = slashed(target.path);
+  const held = [...workspace.unit(path).formulas, ...workspace.bases(path)].map(({ name }) => name);
+  if (formula !== null && !held.some((name) => nameKey(name) === nameKey(formula)))
+    throw new UsageError(`${file} holds no formula ${formula}${held.length > 0 ? `; it holds ${held.join(', ')}` : ''}.`);
+  return { workspace, path, file: shownPath(target.path), formula };
 }
 
 /** The text of one of git's temporary files in the place of the file it stands for, so that what it takes is found. */
