@@ -24,7 +24,7 @@ interface Join {
 
 /** Butter, creamed with sugar or flavour or not, and egg or custard. */
 function joinOf(record: StepRecord): Join | null {
-  if (!joining.has(record.step.node.verb)) return null;
+  if (record.inputs.length < 2 || !joining.has(record.step.node.verb)) return null;
   const parties = record.inputs.filter(({ role }) => role !== 'with');
   const butter = parties.find(({ matter }) => shareOfTraits(matter, 'butter') >= 0.4 && eggShare(matter) < 0.02);
   const other = parties.find((party) => party !== butter && eggShare(party.matter) >= 0.04 && !party.matter.baked);

@@ -19,9 +19,10 @@ interface Contradiction {
 
 function contradictionIn(record: StepRecord): Contradiction | null {
   const { written } = record;
-  const before = record.computed ?? record.inputs[0]?.matter.heat.celsius;
-  if (!written || !before) return null;
   const { verb } = record.step.node;
+  if (!written || !(verb === 'check' || cooling.has(verb) || heating.has(verb))) return null;
+  const before = record.computed ?? record.inputs[0]?.matter.heat.celsius;
+  if (!before) return null;
   const slack = record.inputs.some(({ matter }) => isEstimate(matter.heat)) ? tolerance.estimated : tolerance.read;
   const above = written.low > before.high + slack;
   const below = written.high < before.low - slack;

@@ -13,18 +13,19 @@ const strong = 0.06;
 /** Cold matter, times the melted gelatin, that cools it too fast (common practice, no source). */
 const times = 1.5;
 
-const isMeltedGelatin = ({ gelatin, gelatin200, parts, ...matter }: Matter): boolean =>
-  gelatin === 'dissolved' &&
-  gelatin200 / ((matter.grams.low + matter.grams.high) / 2) >= strong &&
-  !parts.some((part) => traitsOf(part).includes('instant gelatin'));
+const isMeltedGelatin = (matter: Matter): boolean =>
+  matter.gelatin === 'dissolved' &&
+  matter.gelatin200 / massOf(matter) >= strong &&
+  !matter.parts.some((part) => traitsOf(part).includes('instant gelatin'));
 
 /** What the melted gelatin is put into. */
 function coldOf(record: StepRecord): { readonly gelatin: Input; readonly cold: Input } | null {
   if (record.step.node.clauses.some(({ word }) => word === 'while whipping')) return null;
   const parties = meeting(record);
   const gelatin = parties.find(({ role, matter }) => role === 'operand' && isMeltedGelatin(matter));
+  if (!gelatin) return null;
   const cold = parties.filter((party) => party !== gelatin).sort((a, b) => massOf(b.matter) - massOf(a.matter))[0];
-  return gelatin && cold ? { gelatin, cold } : null;
+  return cold ? { gelatin, cold } : null;
 }
 
 /** A part of the same matter has been stirred into the gelatin before. */

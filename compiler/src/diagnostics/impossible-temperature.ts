@@ -1,7 +1,8 @@
 /** `impossible-temperature`: a reading that this matter cannot reach. */
-import { hottestPossible } from '../matter/boiling.ts';
+import { hottestPossible, waterBoilsAt } from '../matter/boiling.ts';
 import { type Composition, nothing, plus, sugarsOf, total } from '../matter/composition.ts';
 import { formatCelsius, formatNumber } from '../quantities/format.ts';
+import type { Interval } from '../quantities/interval.ts';
 import type { Place, Step } from '../resolve/model.ts';
 import { atOf, chosenOf, clauseOf } from '../run/clauses.ts';
 import type { Run, StepRecord } from '../run/trace.ts';
@@ -30,8 +31,9 @@ function check(run: Run, report: Report): void {
 
 function checkStep(run: Run, record: StepRecord, altitudeMetres: number, report: Report): void {
   const { step } = record;
-  const surroundings = atOf(step.node, chosenOf(run.blockOf.get(record)?.selection ?? run.selection))?.written;
-  const coldest = Math.min(...[record.written, surroundings].flatMap((x) => (x && Number.isFinite(x.low) ? [x.low] : [])));
+  const at = clauseOf(step.node, 'at');
+  const surroundings = at ? atOf(step.node, chosenOf(run.blockOf.get(record)?.selection ?? run.selection))?.written : null;
+  const coldest = Math.min(finiteLow(record.written), finiteLow(surroundings ?? null));
   if (coldest < absoluteZero) {
     report({ severity: 'error', place: readingPlace(step), numbers: coldNumbers(coldest) });
     return;
@@ -39,6 +41,8 @@ function checkStep(run: Run, record: StepRecord, altitudeMetres: number, report:
   const reading = record.written;
   if (!reading) return;
   const celsius = Number.isFinite(reading.low) ? reading.low : reading.high;
+  // Nothing that is dissolved in it makes water boil sooner.
+  if (celsius <= waterBoilsAt(altitudeMetres) + allowance) return;
   const before = compositionBefore(record);
   const limit = limitOf(before, altitudeMetres);
   if (!limit || celsius <= limit.celsius + limit.allowance) return;
@@ -49,6 +53,9 @@ function checkStep(run: Run, record: StepRecord, altitudeMetres: number, report:
     fixes: inFahrenheit(step, celsius, limit.celsius),
   });
 }
+
+const finiteLow = (range: Interval | null): number =>
+  range && Number.isFinite(range.low) ? range.low : Number.POSITIVE_INFINITY;
 
 function limitOf(c: Composition, altitudeMetres: number) {
   const mass = total(c);

@@ -29,10 +29,11 @@ const isGanache = (matter: Matter): boolean =>
 
 export function emulsionsOf(run: Run): readonly Emulsion[] {
   return run.records.flatMap((met) => {
+    if (met.inputs.length < 2 || !isGanache(met.result)) return [];
     const parties = meeting(met);
     const chocolate = parties.some(({ matter }) => chocolateShare(matter) >= 0.6);
     const liquid = parties.some(({ matter }) => isWatery(matter) && chocolateShare(matter) < chocolateFrom);
-    if (!chocolate || !liquid || !isGanache(met.result)) return [];
+    if (!chocolate || !liquid) return [];
     const stirred = emulsifying.has(met.step.node.verb)
       ? met
       : (lifeAfter(run, met).find(({ step, result }) => emulsifying.has(step.node.verb) && isGanache(result)) ?? met);

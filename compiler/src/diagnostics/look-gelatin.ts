@@ -37,6 +37,7 @@ export interface Wetting {
 
 export function wettingsOf(run: Run): readonly Wetting[] {
   return run.records.flatMap((record) => {
+    if (!record.inputs.some(({ matter }) => matter.gelatin === 'dry')) return [];
     const parties = meeting(record);
     const gelatin = parties.find(({ matter }) => matter.gelatin === 'dry' && !isWatery(matter));
     const liquid = parties.filter((party) => party !== gelatin && isWatery(party.matter)).sort(byMass)[0];

@@ -94,8 +94,13 @@ export const traitsOf = (part: Part): readonly Trait[] =>
 /** Grams of parts that have any of the traits. */
 export function gramsOfTraits(matter: Matter, ...traits: readonly Trait[]): number {
   let grams = 0;
-  for (const part of matter.parts) if (traitsOf(part).some((trait) => traits.includes(trait))) grams += part.grams;
+  for (const part of matter.parts) if (hasAny(traitsOf(part), traits)) grams += part.grams;
   return grams;
+}
+
+function hasAny(own: readonly Trait[], wanted: readonly Trait[]): boolean {
+  for (const trait of own) for (const other of wanted) if (trait === other) return true;
+  return false;
 }
 
 /** Mass share (0–1) of parts that have any of the traits. */

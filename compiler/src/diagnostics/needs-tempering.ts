@@ -24,7 +24,7 @@ interface Meeting {
 function meetingOf(record: StepRecord): Meeting | null {
   const { result, step } = record;
   if (step.node.verb === 'temper' || result.layers || result.phase === 'dough') return null;
-  if (thickening(result) >= protecting.starch) return null;
+  if (record.inputs.length < 2 || thickening(result) >= protecting.starch) return null;
   const parties = record.inputs.filter((input) => input.role !== 'with' && input.matter.grams.high > 0);
   const hots = parties.filter(({ matter }) => warmth(matter.heat) > yolkThickensFrom && flows(matter));
   if (hots.length === 0) return null;

@@ -6,8 +6,10 @@ import type { Report, Rule } from './rule.ts';
 
 function check(run: Run, report: Report): void {
   for (const record of run.records) {
-    const { vessel, largestMillilitres } = record;
-    if (!vessel || vessel.millilitres === null || !largestMillilitres) continue;
+    const { vessel } = record;
+    if (!vessel || vessel.millilitres === null) continue;
+    const { largestMillilitres } = record;
+    if (!largestMillilitres) continue;
     if (largestMillilitres.low <= vessel.millilitres) continue;
     report({
       severity: 'warning',

@@ -1,7 +1,7 @@
 /** `syrup-stage`: the stage of boiled sugar that is named and the temperature that is written do not belong together. */
 
-import { boilingPointOf } from '../matter/boiling.ts';
-import { nothing, sugarsOf } from '../matter/composition.ts';
+import { waterBoilsAt } from '../matter/boiling.ts';
+import { sugarsOf } from '../matter/composition.ts';
 import { type StageRange, stageNames, stageRanges } from '../matter/sugar.ts';
 import { formatCelsius } from '../quantities/format.ts';
 import { hull, type Interval, interval } from '../quantities/interval.ts';
@@ -23,7 +23,7 @@ const sweetsFrom = 4;
 
 function check(run: Run, report: Report): void {
   // Water boils lower up there, and every stage with it.
-  const boils = boilingPointOf({ ...nothing, water: 1 }, run.formula.settings.altitudeMetres) ?? 100;
+  const boils = waterBoilsAt(run.formula.settings.altitudeMetres);
   const lower = Math.max(0, Math.round((100 - boils) * 10) / 10);
   for (const record of run.records) {
     checkStage(run, record, lower, report);
@@ -32,9 +32,11 @@ function check(run: Run, report: Report): void {
 }
 
 function checkStage(run: Run, record: StepRecord, lower: number, report: Report): void {
-  const stage = stageIn(signOf(record.step.node) ?? '');
-  const written = record.written;
-  if (!stage || !written || sugarsOf(record.result.composition) < 0.3 * massOf(record.result)) return;
+  const { written } = record;
+  const sign = signOf(record.step.node);
+  if (!sign || !written || sugarsOf(record.result.composition) < 0.3 * massOf(record.result)) return;
+  const stage = stageIn(sign);
+  if (!stage) return;
   const ranges = byTradition(stage).map((range) => interval(range.low - lower, range.high - lower));
   const near = ({ low, high }: Interval): boolean => written.low <= high + tolerance && written.high >= low - tolerance;
   if (ranges.length === 0 || ranges.some(near)) return;
@@ -105,6 +107,7 @@ const isSweets = (run: Run, record: StepRecord, syrup: Matter, egg: Matter): boo
 
 function syrupOntoEgg(record: StepRecord): readonly [Matter | null, Matter | null] {
   const whipping = record.step.node.clauses.some(({ word }) => word === 'while whipping');
+  if (record.inputs.length < 2) return [null, null];
   const parties = record.inputs.filter(({ role }) => role !== 'with').map(({ matter }) => matter);
   const egg = parties.find((matter) => eggShare(matter) >= 0.2);
   if (!egg || !(whipping || egg.foam)) return [null, null];

@@ -7,7 +7,7 @@
  * Range: 60-150 °C, up to 98 % of sugar, water the phase that boils. Error: ±1.5 K, ±4 K with strong or invert syrups; a pan with
  *   little liquid shows more at its bottom than the liquid has.
  */
-import { type Composition, fatOf, sugarsOf, total } from './composition.ts';
+import { type Composition, fatOf, nothing, sugarsOf, total } from './composition.ts';
 import { inverse } from './curve.ts';
 import { molarMassOfWater, norrish, solutes } from './norrish.ts';
 import { airPressure, standardPressure, vapourPressure } from './steam.ts';
@@ -28,6 +28,18 @@ export function hottestPossible(c: Composition, altitudeMetres = 0): number | nu
   const sugarShare = sugarsOf(c) / (sugarsOf(c) + c.water);
   if (c.water < 0.3 * total(c) || c.water <= fatOf(c) || !(sugarShare < 1 / 3)) return null;
   return boilingPointOf({ ...c, water: c.water / 10, alcohol: 0 }, altitudeMetres);
+}
+
+const waterBoils = new Map<number, number>();
+
+/** Boiling point in °C of water at an altitude. */
+export function waterBoilsAt(altitudeMetres: number): number {
+  let celsius = waterBoils.get(altitudeMetres);
+  if (celsius === undefined) {
+    celsius = boilingPointOf({ ...nothing, water: 1 }, altitudeMetres) ?? 100;
+    waterBoils.set(altitudeMetres, celsius);
+  }
+  return celsius;
 }
 
 /** Vapour pressure in Pa over a mixture. */

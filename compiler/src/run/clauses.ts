@@ -18,7 +18,16 @@ import type { Selection } from '../resolve/model.ts';
 /** The chosen values by their keys: values are unique in a formula, so a value alone names its choice. */
 export type Chosen = ReadonlySet<string>;
 
-export const chosenOf = (selection: Selection): Chosen => new Set(Object.values(selection).map(nameKey));
+const chosen = new WeakMap<Selection, Chosen>();
+
+export function chosenOf(selection: Selection): Chosen {
+  let keys = chosen.get(selection);
+  if (!keys) {
+    keys = new Set(Object.values(selection).map(nameKey));
+    chosen.set(selection, keys);
+  }
+  return keys;
+}
 
 export function pickVarying<T>(varying: Varying<T>, chosen: Chosen): T {
   for (const override of varying.overrides) if (chosen.has(override.value.key)) return override.then;
