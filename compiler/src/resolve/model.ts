@@ -2,7 +2,7 @@
  * The resolved formula: a tree in which every ingredient line knows its kind and its grams, every `take` its component,
  * every guard its choices. Steps keep their tree node: names are bound by the run, because they depend on the choices.
  */
-import type { FileReference, Guard, RequestLine, StepLine, Yield } from 'nappe-grammar';
+import type { File, FileReference, Guard, RequestLine, StepLine, Yield } from 'nappe-grammar';
 import type { Allergen, Kind, Phase } from '../catalogue/kind.ts';
 import type { Interval } from '../quantities/interval.ts';
 
@@ -260,10 +260,12 @@ export interface RawFinding {
 export interface Files {
   /** The workspace root: nothing outside it is read. */
   readonly root: string;
-  /** The text, or why there is none. */
+  /** The text, with its tree where the reader keeps one up to date (not of Markdown); or why there is none. */
   read(
     path: string,
-  ): { readonly text: string } | { readonly refused: 'missing' | 'outside' | 'unreadable'; readonly why: string };
+  ):
+    | { readonly text: string; readonly tree?: File | undefined }
+    | { readonly refused: 'missing' | 'outside' | 'unreadable'; readonly why: string };
 }
 
 export type { FileReference };

@@ -63,9 +63,11 @@ export function createWorkspace(files: Files, { thermometer = 1 }: WorkspaceOpti
   return new FileWorkspace(files, thermometer);
 }
 
+type Read = Extract<ReturnType<Files['read']>, { readonly text: string }>;
+
 interface Entry {
   /** Null: to be read again. */
-  text: { readonly text: string } | Refused | null;
+  text: Read | Refused | null;
   parsed: { readonly text: string; readonly file: File } | null;
   /** Made from `parsed.file` when first asked for. */
   outline: Outline | null;
@@ -109,10 +111,10 @@ class FileWorkspace implements Workspace, Library, Outlines {
     const entry = this.entry(path);
     entry.text ??= this.read(path);
     if ('refused' in entry.text) return entry.text;
-    const { text } = entry.text;
+    const { text, tree } = entry.text;
     if (entry.parsed?.text !== text) {
-      const notation = isMarkdown(path) ? fencesOf(text) : text;
-      entry.parsed = { text, file: parsed(notation, entry.parsed?.file) };
+      const file = tree ?? parsed(isMarkdown(path) ? fencesOf(text) : text, entry.parsed?.file);
+      entry.parsed = { text, file };
       entry.outline = null;
       entry.takes = null;
     }
@@ -224,7 +226,7 @@ class FileWorkspace implements Workspace, Library, Outlines {
     return entry.takes;
   }
 
-  private read(path: string): { readonly text: string } | Refused {
+  private read(path: string): Read | Refused {
     const read = this.files.read(path);
     if ('text' in read && read.text.length > largest)
       return { refused: 'unreadable', why: 'it is longer than eight million characters' };
