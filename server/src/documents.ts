@@ -1,7 +1,10 @@
 /** The open documents: their text as the editor has it, kept up to date by ranges. */
-import type { TextDocumentContentChangeEvent } from 'vscode-languageserver';
+import { isMarkdown } from 'nappe';
+import { type File, limits, parse, reparse, splitLines } from 'nappe-grammar';
+import type { Position, Range, TextDocumentContentChangeEvent } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { isPosition, type TextUnits, toUtf16 } from './encoding.ts';
+import { isBefore } from './ranges.ts';
 import { pathOf } from './uris.ts';
 
 export interface OpenDocument {
@@ -10,6 +13,8 @@ export interface OpenDocument {
   readonly version: number;
   /** Lone carriage returns are line ends to an editor and to nothing else; here each is a line feed, so that lines count the same. */
   readonly text: string;
+  /** The text's tree, read again only where it was changed; undefined where that cannot be told by lines (Markdown, lone returns). */
+  readonly tree: File | undefined;
 }
 
 export class Documents {
@@ -59,12 +64,15 @@ export class Documents {
 
 class Held implements OpenDocument {
   private normal: string | null = null;
+  private kept: File | undefined;
 
   constructor(
     readonly uri: string,
     readonly path: string,
     private document: TextDocument,
-  ) {}
+  ) {
+    this.kept = this.wholeTree();
+  }
 
   get version(): number {
     return this.document.version;
@@ -75,25 +83,62 @@ class Held implements OpenDocument {
     return this.normal;
   }
 
+  get tree(): File | undefined {
+    return this.kept;
+  }
+
   apply(change: TextDocumentContentChangeEvent, version: number, units: TextUnits): void {
-    const { uri, languageId } = this.document;
     this.normal = null;
     if (!('range' in change)) {
-      this.document = TextDocument.create(uri, languageId, version, change.text);
+      this.replace(change.text, version);
       return;
     }
-    const { start, end } = change.range;
-    if (!isPosition(start) || !isPosition(end)) throw new RangeError('a change without a range that can be read');
-    const lineText = (line: number) =>
-      this.document.getText({ start: { line, character: 0 }, end: { line, character: Number.MAX_SAFE_INTEGER } });
-    const range = units === 'utf-16' ? change.range : { start: toUtf16(start, lineText), end: toUtf16(end, lineText) };
-    const before = this.document.getText();
-    if (change.text.includes('\r') || hasLoneReturn(before)) {
+    const [start, end] = this.placesOf(change.range, units);
+    const before = this.document;
+    if (change.text.includes('\r') || this.kept === undefined) {
       // Returns and line feeds may join or part where the change meets the text: counted anew.
-      const text =
-        before.slice(0, this.document.offsetAt(range.start)) + change.text + before.slice(this.document.offsetAt(range.end));
-      this.document = TextDocument.create(uri, languageId, version, text);
-    } else this.document = TextDocument.update(this.document, [{ range, text: change.text }], version);
+      const text = before.getText();
+      this.replace(text.slice(0, before.offsetAt(start)) + change.text + text.slice(before.offsetAt(end)), version);
+      return;
+    }
+    const lines = before.lineCount;
+    this.document = TextDocument.update(before, [{ range: { start, end }, text: change.text }], version);
+    this.kept = this.treeAfter(this.kept, start.line, end.line + 1, this.document.lineCount - lines);
+  }
+
+  private replace(text: string, version: number): void {
+    this.document = TextDocument.create(this.document.uri, this.document.languageId, version, text);
+    this.kept = this.wholeTree();
+  }
+
+  /** The change's ends inside the text, in UTF-16, in order. */
+  private placesOf({ start, end }: Range, units: TextUnits): [Position, Position] {
+    if (!isPosition(start) || !isPosition(end)) throw new RangeError('a change without a range that can be read');
+    const { document } = this;
+    const lineText = (line: number) =>
+      document.getText({ start: { line, character: 0 }, end: { line, character: Number.MAX_SAFE_INTEGER } });
+    const placed = (position: Position) =>
+      document.positionAt(document.offsetAt(units === 'utf-16' ? position : toUtf16(position, lineText)));
+    const [first, last] = [placed(start), placed(end)];
+    return isBefore(last, first) ? [last, first] : [first, last];
+  }
+
+  private wholeTree(): File | undefined {
+    const text = this.document.getText();
+    return isMarkdown(this.path) || hasLoneReturn(text) ? undefined : parse(text);
+  }
+
+  /** Lines `from` to before `to` were replaced by `grown` lines more (or fewer). */
+  private treeAfter(before: File, from: number, to: number, grown: number): File | undefined {
+    const { document } = this;
+    if (document.lineCount >= limits.lines || before.lines.length !== document.lineCount - grown) return this.wholeTree();
+    const last = to + grown - 1;
+    const changed = document.getText({
+      start: { line: from, character: 0 },
+      end: { line: last, character: Number.MAX_SAFE_INTEGER },
+    });
+    const lines = splitLines(changed).slice(0, last - from + 1);
+    return reparse(before, { text: document.getText(), from, to, lines });
   }
 }
 

@@ -1,6 +1,6 @@
 /** The files of one root: who names whom, and what each file's check said, kept as long as nothing it rests on changed. */
 import { type Checked, checkUnit, createWorkspace, type Files, locate, type Unit, type Workspace } from 'nappe';
-import type { File } from 'nappe-grammar';
+import type { Block, File } from 'nappe-grammar';
 import { referencesIn } from './names/references-in.ts';
 import type { Project } from './project.ts';
 
@@ -162,27 +162,43 @@ class Check {
  * and where its blocks stand.
  */
 function interfaceOf(unit: Unit, file: File | null): readonly unknown[] {
-  const blocks = file?.blocks ?? [];
-  return [
-    ...unit.formulas,
-    ...unit.components,
-    ...unit.houseKinds.values(),
-    ...blocks.flatMap(({ heading, first, lines }) => [
-      first,
-      ...(heading?.word === 'equipment' || heading?.word === 'prices' ? lines : []),
-      ...lines.flatMap((line, index) => (line.kind === 'comment' && line.allow ? [line, index] : [])),
-    ]),
-  ];
+  const offered: unknown[] = [...unit.formulas, ...unit.components, ...unit.houseKinds.values()];
+  for (const { heading, first, lines } of file?.blocks ?? []) {
+    offered.push(first, ...factsOf(lines).allows);
+    if (heading?.word === 'equipment' || heading?.word === 'prices') offered.push(...lines);
+  }
+  return offered;
 }
 
 function targetsIn(file: File, path: string, root: string): readonly string[] {
   const targets = new Set<string>();
-  for (const line of file.lines)
-    for (const { path: written } of referencesIn(line)) {
+  for (const { lines } of file.blocks)
+    for (const written of factsOf(lines).references) {
       const located = locate(written, path, root);
       if ('path' in located && located.path !== path) targets.add(located.path);
     }
   return [...targets];
+}
+
+/** What a block's lines alone say of other files, and to them: allows, each with its place, and paths named. */
+interface BlockFacts {
+  readonly allows: readonly unknown[];
+  readonly references: readonly string[];
+}
+
+const known = new WeakMap<Block['lines'], BlockFacts>();
+
+/** Remembered by the lines, which a block keeps while none of them changes. */
+function factsOf(lines: Block['lines']): BlockFacts {
+  let facts = known.get(lines);
+  if (!facts) {
+    facts = {
+      allows: lines.flatMap((line, index) => (line.kind === 'comment' && line.allow ? [line, index] : [])),
+      references: lines.flatMap(referencesIn).map(({ path }) => path),
+    };
+    known.set(lines, facts);
+  }
+  return facts;
 }
 
 export const sameItems = (a: readonly unknown[], b: readonly unknown[]): boolean =>

@@ -155,7 +155,7 @@ export class Session {
       root,
       read: (path) => {
         const open: OpenDocument | null = this.documents.ofPath(path);
-        return open ? { text: open.text } : readSafely(this.host, root, path);
+        return open ? { text: open.text, tree: open.tree } : readSafely(this.host, root, path);
       },
     };
   }
