@@ -65,8 +65,10 @@ test('edits by bytes change what they name', async () => {
 
 test('diagnostics are published in bytes', async () => {
   const editor = await edit('formula A\n  10 g  é𝒜é\n  mix é𝒜é, wine\n', { capabilities: utf8 });
-  const published = editor.client.next(({ method }) => method === 'textDocument/publishDiagnostics');
-  editor.replace('wine', 'wines');
+  const published = editor.client.next(
+    ({ method, params }) => method === 'textDocument/publishDiagnostics' && (params as { version?: number }).version === 2,
+  );
+  editor.write(editor.text().replace('wine', 'wines'));
   const found = (await editor.diagnostics()).find(({ code }) => code === 'unknown-name');
   expect(found?.range.start.character).toBe(Buffer.byteLength('  mix é𝒜é, '));
   expect(JSON.stringify((await published).params)).toContain(`"character":${Buffer.byteLength('  mix é𝒜é, ')}`);
