@@ -281,14 +281,21 @@ interface Remembered {
   readonly after: readonly Partial<Slot>[];
 }
 
-const memos = new WeakMap<Component, Map<string, Remembered>>();
+/**
+ * Of so many components the runs are remembered, those asked for last: what is being worked on stays at hand, and a file of a thousand
+ * formulas does not keep all its matter.
+ */
+const mostRemembered = 512;
+
+const memos = new Map<Component, Map<string, Remembered>>();
 
 function memoOf(component: Component): Map<string, Remembered> {
-  let memo = memos.get(component);
-  if (!memo) {
-    memo = new Map();
-    memos.set(component, memo);
-  }
+  const known = memos.get(component);
+  if (known) memos.delete(component);
+  const memo = known ?? new Map<string, Remembered>();
+  memos.set(component, memo);
+  const [oldest] = memos.size > mostRemembered ? memos.keys() : [];
+  if (oldest) memos.delete(oldest);
   return memo;
 }
 
