@@ -33,10 +33,7 @@ export function labelOf(run: Run, card: Card, region: Region, made: string): Lab
     region,
     choices: run.selection,
     ingredients: ingredientsOf(run, region),
-    contains: [...allergens].flatMap((key) => {
-      const name = allergenName(key, region);
-      return name === null ? [] : [{ key, name }];
-    }),
+    contains: containsOf(allergens, region),
     unknown: card.allergens.unknown,
     netGrams: card.makes.grams,
     nutrition: nutritionTable({ ...card, units }, language, measuresFor(language, units)),
@@ -50,6 +47,16 @@ export function labelOf(run: Run, card: Card, region: Region, made: string): Lab
       ...card.cautions,
     ],
   };
+}
+
+/** Wheat is named as gluten's cereal where the region asks for gluten, as Annex II does. */
+function containsOf(allergens: ReadonlySet<Allergen>, region: Region): Label['contains'] {
+  const both = region === 'eu' && allergens.has('gluten') && allergens.has('wheat');
+  return [...allergens].flatMap((key) => {
+    const name = allergenName(key, region);
+    if (name === null || (both && key === 'gluten')) return [];
+    return [{ key, name: both && key === 'wheat' ? 'gluten (wheat)' : name }];
+  });
 }
 
 /** What was weighed itself, bases taken apart; what only draws on another component is left out. */
