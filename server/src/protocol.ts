@@ -128,7 +128,7 @@ export interface StatusParams {
   readonly line: number;
 }
 
-/** The formula a line stands in, for a line of status; empty texts where there is none or it cannot be run yet. */
+/** The formula a line stands in, or the file's first, for a line of status; empty texts where there is none or it cannot be run yet. */
 export interface StatusAnswer {
   readonly formula: string;
   /** What it makes and weighs. */

@@ -31,9 +31,9 @@ export function resolveLens(analysis: Analysis, lens: CodeLens, { line }: LensDa
   return { ...lens, command: { title: makes === '' ? 'makes nothing that can be weighed yet' : makes, command: '' } };
 }
 
-/** The formula a line stands in, and what it makes. */
+/** The formula a line stands in, or the file's first, and what it makes. */
 export function status(analysis: Analysis, line: number): StatusAnswer {
-  const formula = formulaAt(analysis, line);
+  const formula = formulaAt(analysis, line) ?? analysis.unit.formulas[0];
   const makes = formula && !formula.unreadable ? yieldText(analysis, runOf(formula, analysis.settings.choices)) : '';
   return { formula: formula?.name ?? '', makes };
 }

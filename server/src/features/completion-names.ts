@@ -91,23 +91,33 @@ export function kindNames(from: number, typed: string): Proposal[] {
   const wanted = nameKey(typed)
     .split(' ')
     .filter((word) => word !== '');
-  return allKinds().flatMap((kind) => {
-    const name = nameThatMatches(kind, wanted);
-    if (name === null) return [];
+  return spelled().flatMap(({ kind, names }) => {
+    const found =
+      wanted.length === 0
+        ? names[0]
+        : names.find(({ words }) => wanted.every((part) => words.some((word) => word.startsWith(part))));
+    if (!found) return [];
     const about: About = { what: 'kind', word: kind.name };
-    const note = name === kind.name ? undefined : kind.name;
-    return [
-      proposal(name, from, 5, CompletionItemKind.Value, { text: inIngredient(name), about, ...(note !== undefined && { note }) }),
-    ];
+    const note = found === names[0] ? {} : { note: kind.name };
+    return [proposal(found.text, from, 5, CompletionItemKind.Value, { text: inIngredient(found.text), about, ...note })];
   });
 }
 
-function nameThatMatches(kind: Kind, wanted: readonly string[]): string | null {
-  const matches = (name: string) => {
-    const words = nameKey(name).split(' ');
-    return wanted.every((part) => words.some((word) => word.startsWith(part)));
-  };
-  return matches(kind.name) ? kind.name : wanted.length === 0 ? null : (kind.synonyms.find(matches) ?? null);
+interface Spelled {
+  readonly kind: Kind;
+  /** Its own name first. */
+  readonly names: readonly { readonly text: string; readonly words: readonly string[] }[];
+}
+
+let allSpelled: readonly Spelled[] | undefined;
+
+/** Every name of every kind by its words, made when first asked for. */
+function spelled(): readonly Spelled[] {
+  allSpelled ??= allKinds().map((kind) => ({
+    kind,
+    names: [kind.name, ...kind.synonyms].map((text) => ({ text, words: nameKey(text).split(' ') })),
+  }));
+  return allSpelled;
 }
 
 /** What other files offer to `take`: with its file, where the line names none yet. */
