@@ -1,13 +1,12 @@
 /** A comparison as text, Markdown, HTML and data. */
 import type { Element } from 'hast';
-import { toHtml } from 'hast-util-to-html';
 import { h } from 'hastscript';
 import type { List, Root } from 'mdast';
 import remarkGfm from 'remark-gfm';
 import remarkStringify from 'remark-stringify';
 import { unified } from 'unified';
+import { pageHtml } from '../card/page.ts';
 import { named } from '../card/sheet.ts';
-import { cardStyle, pageStyle } from '../card/style.ts';
 import { plain } from '../card/text.ts';
 import type { Change, Comparison } from './model.ts';
 import { grouped } from './words.ts';
@@ -97,27 +96,11 @@ const before = ({ old, kind }: Change): string => old ?? (kind === 'diagnostic' 
 const after = ({ new: next, kind }: Change): string => next ?? (kind === 'diagnostic' ? 'no longer raised' : 'gone');
 
 export function comparisonHtml(comparisons: readonly Comparison[]): string {
-  const page: import('hast').Root = {
-    type: 'root',
-    children: [
-      { type: 'doctype' },
-      h('html', { lang: 'en' }, [
-        h('head', [
-          h('meta', { charSet: 'utf-8' }),
-          h('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-          h('title', `What changed: ${plain(comparisons.map(({ formula }) => formula).join(', '))}`),
-          h('style', `${pageStyle}${cardStyle}`),
-        ]),
-        h('body', [
-          h(
-            'main',
-            comparisons.map((comparison) => comparisonArticle(comparison)),
-          ),
-        ]),
-      ]),
-    ],
-  };
-  return `${toHtml(page)}\n`;
+  return pageHtml({
+    language: 'en',
+    title: `What changed: ${comparisons.map(({ formula }) => formula).join(', ')}`,
+    main: comparisons.map((comparison) => comparisonArticle(comparison)),
+  });
 }
 
 /** One object for all formulas of the two files. */
