@@ -2,7 +2,7 @@
 import { allKinds, type Kind } from 'nappe';
 import { nameKey } from 'nappe-grammar';
 import { blockAt, groupOf, groupsOf } from '../names/groups.ts';
-import { declaredIn, isOneComponent } from '../names/symbols.ts';
+import { declaredIn, isOneComponent } from '../names/things.ts';
 import { usesIn } from '../names/uses.ts';
 import { inIngredient, inStep } from '../names/written.ts';
 import type { Analysis } from '../project.ts';

@@ -21,7 +21,7 @@ import {
 } from 'nappe-grammar';
 import { type CompletionItem, type CompletionList, InsertTextFormat, type Position } from 'vscode-languageserver';
 import { blockAt, choicesOf, groupOf, groupsOf } from '../names/groups.ts';
-import { declaredIn } from '../names/symbols.ts';
+import { declaredIn } from '../names/things.ts';
 import type { Analysis } from '../project.ts';
 import { rangeOn, within } from '../ranges.ts';
 import { folderOf, relativePath } from '../uris.ts';

@@ -4,7 +4,8 @@ import { contextAt, type File, type Line, nameKey, parse, parseLine } from 'napp
 import type { Position, Range, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
 import { grouped } from '../grouped.ts';
 import { type Occurrence, occurrencesOf, type Pointed, pointedAt } from '../names/occurrences.ts';
-import { type NamedThing, thingOf } from '../names/symbols.ts';
+import { thingOf } from '../names/symbols.ts';
+import type { NamedThing } from '../names/things.ts';
 import { usesIn } from '../names/uses.ts';
 import { type Analysis, type Project, withFiles } from '../project.ts';
 import { rangeOn, within } from '../ranges.ts';

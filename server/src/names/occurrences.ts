@@ -2,7 +2,8 @@
 import type { File, Name } from 'nappe-grammar';
 import type { Analysis, Project } from '../project.ts';
 import { blockAt, type Group, groupOf, groupsOf, linesOf } from './groups.ts';
-import { choiceIn, type NamedThing, thingOf, valueIn } from './symbols.ts';
+import { thingOf } from './symbols.ts';
+import { choiceIn, type NamedThing, valueIn } from './things.ts';
 import { type NameUse, useAt, usesIn } from './uses.ts';
 
 export interface Occurrence {

@@ -2,7 +2,8 @@
 import { nameKey } from 'nappe-grammar';
 import { type CodeAction, CodeActionKind, type TextDocumentEdit } from 'vscode-languageserver';
 import { blockAt, groupOf, groupsOf, linesOf } from '../../names/groups.ts';
-import { type NamedThing, thingOf } from '../../names/symbols.ts';
+import { thingOf } from '../../names/symbols.ts';
+import type { NamedThing } from '../../names/things.ts';
 import { usesIn } from '../../names/uses.ts';
 import { inStep } from '../../names/written.ts';
 import type { Analysis } from '../../project.ts';

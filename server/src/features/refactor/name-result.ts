@@ -2,7 +2,7 @@
 import type { StepLine } from 'nappe-grammar';
 import { type CodeAction, CodeActionKind } from 'vscode-languageserver';
 import { blockAt } from '../../names/groups.ts';
-import { declaredIn } from '../../names/symbols.ts';
+import { declaredIn } from '../../names/things.ts';
 import { inStep } from '../../names/written.ts';
 import type { Analysis } from '../../project.ts';
 import { rangeOn } from '../../ranges.ts';
