@@ -81,6 +81,11 @@ export class Client {
       this.answer(method, () => null);
   }
 
+  /** The server's process. */
+  get pid(): number | undefined {
+    return this.process.pid;
+  }
+
   /** How the client answers a request of the server. */
   answer(method: string, answerer: Answerer): void {
     this.answers.set(method, answerer);
