@@ -12,7 +12,11 @@ export interface NutritionTable {
 }
 
 /** Null where the figures are not known. */
-export function nutritionTable(card: Card, language: Language, measures: Measures): NutritionTable | null {
+export function nutritionTable(
+  card: Pick<Card, 'nutrition' | 'makes' | 'units'>,
+  language: Language,
+  measures: Measures,
+): NutritionTable | null {
   const { per100g, perPortion, portionGrams } = card.nutrition;
   if (!per100g) return null;
   const noun = card.makes.noun ? language.noun(card.makes.noun, 1) : null;

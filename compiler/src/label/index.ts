@@ -1,4 +1,6 @@
-/** The door of the label: a run and its card in, the declaration a seller needs out. */
-export { labelOf } from './label.ts';
-export type { Label, LabelIngredient, Region } from './model.ts';
-export { labelArticle, labelHtml, labelJson, labelText } from './render.ts';
+/** The label's door: an order in, the declaration a seller needs out. */
+export { labelJson } from './data.ts';
+export { type LabelOptions, labelOf } from './label.ts';
+export type { Declared, Label, Region } from './model.ts';
+export { labelHtml } from './page.ts';
+export { labelText } from './text.ts';
