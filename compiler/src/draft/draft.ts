@@ -50,8 +50,8 @@ function body(parts: readonly Part[], open: Open, components: readonly string[])
     }
   }
   const names = new Names([
-    ...drafted.map(({ name, written }) => ({ name, also: [written.toLowerCase()] })),
-    ...components.map((name) => ({ name, also: [] })),
+    ...drafted.map(({ name, written, weighed }) => ({ name, also: [written.toLowerCase()], weighed })),
+    ...components.map((name) => ({ name, also: [], weighed: true })),
   ]);
   for (const { heading, prose } of parts) {
     if (heading && parts.length > 1 && prose.length > 0) lines.push(comment(heading));

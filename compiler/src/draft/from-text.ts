@@ -43,7 +43,7 @@ export function foundInText(text: string): Found {
       makes = words;
       continue;
     }
-    const author = /^(?:by|par|von)\s+(\p{Lu}.*)$/u.exec(words);
+    const author = /^(?:[Bb]y|[Pp]ar|[Vv]on)\s+(\p{Lu}.*)$/u.exec(words);
     if (by === null && section === 'before' && author) {
       by = author[1] as string;
       continue;

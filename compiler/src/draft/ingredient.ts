@@ -1,8 +1,9 @@
 /** An ingredient line of a recipe → one of the notation: quantity, name, and what stands beside them. */
 import { nameKey, parseLine } from 'nappe-grammar';
 import { meantBy } from './kinds.ts';
-import { measureAt, vague } from './measures.ts';
-import { type Counted, numberAt } from './numbers.ts';
+import { measureAt } from './measures.ts';
+import { numberAt } from './numbers.ts';
+import { type Quantity, quantityAt } from './quantity.ts';
 
 export interface DraftLine {
   readonly text: string;
@@ -10,19 +11,11 @@ export interface DraftLine {
   readonly name: string;
   /** The name as the recipe has it, for finding it again in the method. */
   readonly written: string;
+  /** False for `some`. */
+  readonly weighed: boolean;
   /** What could not be said in notation; null where all was. */
   readonly open: string | null;
 }
-
-interface Quantity {
-  readonly text: string;
-  /** `mass`, `volume` …, so that a mass in grams is preferred where several are given. */
-  readonly rank: number;
-  readonly length: number;
-}
-
-const grams = 3;
-const volumes = new Set(['ml', 'cl', 'dl', 'l', 'cup', 'tbsp', 'tsp', 'floz']);
 
 /** Whether a line of a plain text is one: it starts with a number and goes on with words, or with a measure. */
 export function looksMeasured(text: string): boolean {
@@ -40,7 +33,9 @@ export function ingredientLine(written: string): DraftLine {
   let other: Quantity | null = null;
   let text = source.replace(/\(([^()]*)\)/gu, (_, inside: string) => {
     const measured = quantityAt(inside.trim());
-    if (measured && measured.rank > 0 && inside.trim().length === measured.length) other = measured;
+    if (measured && measured.rank > 1 && inside.trim().length === measured.length) other = measured;
+    // A per cent or a reading is the ingredient's own.
+    else if (/\d ?(?:%|°|bloom)/iu.test(inside)) return `, ${inside}`;
     else aside.push(inside.trim());
     return ' ';
   });
@@ -50,9 +45,10 @@ export function ingredientLine(written: string): DraftLine {
   const slash = first && /^[/|]\s*/u.exec(text);
   const second = slash ? quantityAt(text.slice(slash[0].length)) : null;
   if (slash && second) text = text.slice(slash[0].length + second.length).trim();
-  let chosen = first;
-  for (const one of [second, other as Quantity | null])
-    if (one && (!chosen || (one.rank === grams && chosen.rank < grams) || (one.rank === 2 && chosen.rank < 2))) chosen = one;
+  const several = [first, second, other as Quantity | null].filter((one) => one !== null);
+  const chosen = several.sort((a, b) => b.rank - a.rank)[0] ?? null;
+  if (first?.packed)
+    text = text.replace(/^(?:bars?|tins?|cans?|packets?|packs?|jars?|tubs?|blocks?|bags?|boîtes?|Dosen?)\s/iu, '');
   text = text.replace(/^(?:of|de la|de l'|du|des|de|d'|von|vom)(?:\s+|(?<='))/iu, '');
   const { attributes, rest } = attributesIn(text);
   const [name = '', ...remarks] = rest.split(',').map((part) => part.trim());
@@ -74,7 +70,7 @@ function composed(
   aside: readonly string[],
 ): DraftLine {
   const meant = meantBy(called);
-  const given = attributes.map((one) => (one === '%' ? '' : one)).filter((one) => one !== '');
+  const given = [...(quantity?.sheets && /^g[eé]latine?$/iu.test(called) ? ['sheet'] : []), ...attributes];
   const remark = aside.map((one) => one.replaceAll('"', '”')).join('; ');
   const tail = (named: string) =>
     [
@@ -84,10 +80,17 @@ function composed(
       ...(remark === '' ? [] : [`"${remark}"`]),
     ].join(', ');
   const quoted = `"${(meant.name === '' ? written : meant.name).replaceAll('"', '”')}"`;
-  const text =
-    [tail(meant.name), tail(quoted)].find((line) => reads(line, meant.name)) ?? `some "${written.replaceAll('"', '”')}"`;
-  const unweighed = quantity === null ? 'no quantity; listed as some' : null;
-  return { text, name: meant.name, written: called, open: unweighed };
+  const text = [tail(meant.name), tail(quoted)].find((line) => reads(line, meant.name));
+  if (text === undefined)
+    return {
+      text: `some "${written.replaceAll('"', '”')}"`,
+      name: written,
+      written: called,
+      weighed: false,
+      open: 'not understood; listed as some',
+    };
+  const open = quantity === null ? 'no quantity; listed as some' : null;
+  return { text, name: meant.name, written: called, weighed: quantity !== null && quantity.rank > 0, open };
 }
 
 function reads(line: string, name: string): boolean {
@@ -96,40 +99,6 @@ function reads(line: string, name: string): boolean {
 }
 
 const quotedIfNeeded = (name: string): string => (reads(`1 g ${name}`, name) ? name : `"${name}"`);
-
-/** `250 g`, `2 x 100 g`, `1 c. à soupe`, `a pinch`, `3`: at the start. */
-function quantityAt(text: string): Quantity | null {
-  const unsure = vague.find((word) => text.toLowerCase().startsWith(`${word} `));
-  if (unsure) return { text: 'some', rank: 0, length: unsure.length };
-  const about = /^(?:about|approx\.?|ca\.|circa|environ|etwa)\s+/iu.exec(text)?.[0].length ?? 0;
-  const count = numberAt(text.slice(about));
-  if (!count) {
-    const bare = measureAt(text);
-    return bare?.row.unit === 'some' ? { text: 'some', rank: 0, length: bare.length } : null;
-  }
-  let at = about + count.length;
-  const times = /^\s*[x×]\s*/iu.exec(text.slice(at));
-  const packed = times && numberAt(text.slice(at + times[0].length), { spelled: false });
-  if (times && packed) at += times[0].length + packed.length;
-  // `1 heaped teaspoon`: the heap is lost on no scale.
-  const space =
-    /^[\s-]*(?:(?:heaped|level|rounded|generous|bonnes?|gehäufte[rn]?|gestrichene[rn]?|grosse|petite|large|small)\s+)?/iu.exec(
-      text.slice(at),
-    )?.[0].length ?? 0;
-  const measure = measureAt(text.slice(at + space));
-  if (!measure) return times && packed ? null : { text: count.text, rank: 1, length: at };
-  const { unit, factor } = measure.row;
-  const length = at + space + measure.length;
-  if (unit === 'some') return { text: 'some', rank: 0, length };
-  const by = factor * (packed ? packed.low : 1);
-  const amount = by === 1 ? count.text : scaled(count, by);
-  return { text: `${amount} ${unit}`, rank: unit === 'g' || unit === 'kg' ? grams : volumes.has(unit) ? 2 : 2, length };
-}
-
-function scaled({ low, high }: Counted, by: number): string {
-  const figure = (value: number): string => String(Math.round(value * by * 1000) / 1000);
-  return low === high ? figure(low) : `${figure(low)}-${figure(high)}`;
-}
 
 /** Per cents, temperature and bloom that stand in the words, as attributes; the words without them. */
 function attributesIn(text: string): { readonly attributes: readonly string[]; readonly rest: string } {

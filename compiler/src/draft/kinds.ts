@@ -84,7 +84,7 @@ export function meantBy(text: string): Meant {
   const single = singulars(text).find((one) => findKind(one));
   if (single) return { name: single, is: null };
   for (let rest = text; ; ) {
-    const kind = [rest, ...singulars(rest)].map((one) => translations[nameKey(one)] ?? one).find((one) => findKind(one));
+    const kind = [...singulars(rest), rest].map((one) => translations[nameKey(one)] ?? one).find((one) => findKind(one));
     if (kind) return { name: text, is: kind };
     const shorter = rest.replace(adjectives, '');
     if (shorter === rest) return { name: text, is: null };

@@ -7,6 +7,8 @@ interface Known {
   readonly name: string;
   /** Other ways the recipe may call it, by key. */
   readonly also: readonly string[];
+  /** What is only listed, such as sugar for dusting, is not meant where something weighed can be. */
+  readonly weighed: boolean;
 }
 
 /** Follows the notation's rule that matter is used once, so that no step names what is no longer there by itself. */
@@ -54,7 +56,8 @@ export class Names {
     const has = ({ name, also }: Known): boolean =>
       [nameKey(name), ...also].some((one) => forms.some((form) => ` ${one} `.includes(` ${form} `)));
     // Among all, used ones too: “the sugar” of two sugars is neither.
-    const meant = this.known.filter(has);
+    const all = this.known.filter(has);
+    const meant = all.length > 1 ? all.filter(({ weighed }) => weighed) : all;
     return meant.length === 1 && free.includes(meant[0] as Known) ? (meant[0]?.name ?? null) : null;
   }
 

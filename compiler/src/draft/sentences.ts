@@ -1,7 +1,6 @@
-/** Prose cut into sentences, word for word; a point after an abbreviation or inside a number ends none. */
+/** Prose cut into sentences, word for word; a point after an abbreviation that never ends one or inside a number ends none. */
 
-const abbreviations =
-  /(?:^|[\s(])(?:approx|min|mins|sec|hr|hrs|tbsp|tsp|oz|lb|no|c|s|env|cuill|ca|bzw|evtl|usw|std|sek|el|tl|z\. ?b|e\.g|i\.e|fl|vs)\.$/iu;
+const abbreviations = /(?:^|[\s(])(?:approx|tbsp|tsp|oz|lb|no|c|s|env|cuill|ca|bzw|evtl|usw|el|tl|z\. ?b|e\.g|i\.e|fl|vs)\.$/iu;
 
 export function sentencesOf(paragraph: string): readonly string[] {
   const sentences: string[] = [];

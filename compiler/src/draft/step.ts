@@ -66,7 +66,7 @@ function stepOf(said: string, names: Names): { readonly text: string; readonly w
     return `${at ? 'at' : 'to'} ${count.text} °${(found[3] ?? 'C').toUpperCase()}`;
   };
   take(
-    /\b(to|until it reaches|until it reads|until|at|in an oven at|in a preheated oven at|jusqu'à|bei|auf|à)\s(?:between )?((?:-?\d+(?:[.,]\d+)?)(?:\s?(?:-|–|to|and|à)\s?\d+(?:[.,]\d+)?)?)\s?(?:°|º|degrees )? ?([CF])(?![\p{L}])/iu,
+    /(?<!\p{L})(to|until it reaches|until it reads|until|at|in an oven at|in a preheated oven at|jusqu'à|bei|auf|à)\s(?:between )?((?:-?\d+(?:[.,]\d+)?)(?:\s?(?:-|–|to|and|à)\s?\d+(?:[.,]\d+)?)?)\s?(?:°|º|degrees )? ?([CF])(?![\p{L}])/iu,
     (found) => temperature([found[0], found[1], (found[2] ?? '').replace(/ and /, '-'), found[3]] as unknown as RegExpExecArray),
   );
   take(
@@ -90,7 +90,7 @@ function stepOf(said: string, names: Names): { readonly text: string; readonly w
     ([, tool]) => `with ${word(tool)}`,
   );
   // A sign runs to the end: it is kept as written.
-  take(/,? (?:until|jusqu'à ce que|bis) (?!it reaches)([^,]+)$/iu, ([, sign]) => `until ${signOf(sign ?? '')}`);
+  take(/(?:^|,? )(?:until|jusqu'à ce que|bis) (?!it reaches)([^,]+)$/iu, ([, sign]) => `until ${signOf(sign ?? '')}`);
   for (let left = true; left; ) {
     left = fillers.some((filler) => take(filler, () => ''));
     if (left) whole = false;
@@ -110,8 +110,7 @@ function stepOf(said: string, names: Names): { readonly text: string; readonly w
   }
   const parties = partiesIn(text, names);
   if (!parties) return null;
-  const matter = target && !/^into/.test(target) ? target : target;
-  const line = [verb.word, parties.length > 0 ? parties.map(named).join(', ') : '', matter ? targetWords(matter) : '', ...clauses]
+  const line = [verb.word, parties.length > 0 ? parties.map(named).join(', ') : '', target ? targetWords(target) : '', ...clauses]
     .filter((part) => part !== '')
     .join(' ');
   const read = parseLine(line, 'formula');
