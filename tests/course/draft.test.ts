@@ -289,6 +289,13 @@ describe.each(Object.entries(recipes))('%s', (name, { weighed, understood, makes
     for (const sentence of Object.keys(understood)) expect(source.split(/\s+/).join(' ')).toContain(sentence);
   });
 
+  test('every word of the file is in the draft, but for headings, measures and what was understood', () => {
+    if (!/\.(?:txt|md)$/.test(name)) return;
+    const said = `${draft.text} ${Object.keys(understood).join(' ')}`.toLowerCase();
+    const words = curved(source).match(/\p{L}{4,}/gu) ?? [];
+    expect(words.filter((word) => !said.includes(word.toLowerCase()) && !setAside.test(word))).toEqual([]);
+  });
+
   test('every word of the method is in a step, a note below it, or understood', () => {
     const said = `${draft.text} ${Object.keys(understood).join(' ')}`;
     const words = found.parts.flatMap(({ prose }) => prose.flatMap(({ text }) => curved(text).split(/\s+/)));
@@ -369,6 +376,10 @@ function foundIn(name: string, text: string): Found {
   if (name.endsWith('.json')) return foundInData(text) as Found;
   return name.endsWith('.html') ? (foundInPage(text) as Found) : foundInText(text);
 }
+
+/** Headings that name nothing, and words for measures. */
+const setAside =
+  /^(?:Directions|Ingr[eé]dients|Instructions|Method|Préparation|Zubereitung|Zutaten|Étapes|Yield|Serves|Pour|Portionen|personnes|Blatt|Pfund|Prise|bars|café|cuillères|cups|etwas|gousse|pieces|pinch|pincée|quart|quelques|soupe|sticks|teaspoon)$/u;
 
 /** By a rule of the test's own: after a mark that ends one, before a capital. Headings of sections are comments. */
 const sentencesIn = ({ parts }: Found): string[] =>

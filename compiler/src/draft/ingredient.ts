@@ -49,6 +49,7 @@ export function ingredientLine(written: string): DraftLine {
   const chosen = several.sort((a, b) => b.rank - a.rank)[0] ?? null;
   if (first?.packed)
     text = text.replace(/^(?:bars?|tins?|cans?|packets?|packs?|jars?|tubs?|blocks?|bags?|boîtes?|Dosen?)\s/iu, '');
+  if (chosen?.remark) aside.push(chosen.remark);
   text = text.replace(/^(?:of|de la|de l'|du|des|de|d'|von|vom)(?:\s+|(?<='))/iu, '');
   const { attributes, rest } = attributesIn(text);
   const [name = '', ...remarks] = rest.split(',').map((part) => part.trim());
