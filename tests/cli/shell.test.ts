@@ -19,7 +19,7 @@ describe('completion', () => {
       const script = `source completion.bash; COMP_WORDS=(${words.map((word) => `'${word}'`).join(' ')}); COMP_CWORD=${words.length - 1}; _nappe; printf '%s\\n' "\${COMPREPLY[@]}"`;
       return sorted(execFileSync('bash', ['--norc', '-c', script], { cwd: folder, encoding: 'utf8' }));
     };
-    expect(complete('nappe', 'c')).toEqual(['card', 'check', 'completion']);
+    expect(complete('nappe', 'c')).toEqual(['card', 'check', 'compare', 'completion']);
     expect(complete('nappe', 'check', '--s')).toEqual(['--since', '--strict']);
     expect(complete('nappe', 'check', '--format', '')).toEqual(['github', 'json', 'sarif', 'text']);
     expect(complete('nappe', 'check', 'ta')).toEqual(['tart.nappe']);
@@ -42,7 +42,7 @@ describe('completion', () => {
           env: { ...process.env, HOME: folder },
         }).replace(/\t.*/g, ''),
       );
-    expect(complete('nappe c')).toEqual(['card', 'check', 'completion']);
+    expect(complete('nappe c')).toEqual(['card', 'check', 'compare', 'completion']);
     expect(complete('nappe check --format ')).toEqual(['github', 'json', 'sarif', 'text']);
     expect(complete('nappe check --s')).toEqual(['--since', '--strict']);
   });
