@@ -40,11 +40,9 @@ function run(file: string, { region, with: chosen = [], made, to, output }: Opti
   const opened = openFormula(file);
   refuseInputs(output, [opened]);
   const { orders, unchecked } = placeOrders([{ file, with: chosen }], [opened]);
+  const day = made ?? new Date().toISOString().slice(0, 10);
   for (const order of orders)
-    deliver(
-      printers[to](labelOf(order, { region, checked: !unchecked.has(order), ...(made !== undefined && { made }) })),
-      output,
-    );
+    deliver(printers[to](labelOf(order, { region, made: day, checked: !unchecked.has(order) })), output);
 }
 
 const isDate = (text: string): boolean =>
