@@ -1,6 +1,7 @@
 /** What features see: one file as it stands, and the workspace around it. */
 import type { Checked, Unit, Workspace } from 'nappe';
 import type { File } from 'nappe-grammar';
+import type { Offered } from './names/offered.ts';
 import type { Settings } from './settings.ts';
 
 /** The files of one root. */
@@ -11,6 +12,8 @@ export interface Project {
   fileAt(path: string): File | null;
   /** Files that name this one in a `take` or a request. */
   importersOf(path: string): readonly string[];
+  /** What a known file declares by headings; its tree need not be at hand. */
+  offeredBy(path: string): readonly Offered[];
   /** Every file known below the root, open ones included. */
   paths(): readonly string[];
   /** The URI a client knows the file by. */
@@ -38,6 +41,7 @@ export const withFiles = (project: Project, files: ReadonlyMap<string, File>): P
   workspace: project.workspace,
   fileAt: (path) => files.get(path) ?? project.fileAt(path),
   importersOf: (path) => project.importersOf(path),
+  offeredBy: (path) => project.offeredBy(path),
   paths: () => project.paths(),
   uriOf: (path) => project.uriOf(path),
 });

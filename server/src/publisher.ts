@@ -32,7 +32,8 @@ interface Report {
 export class Publisher {
   private readonly reports = new Map<string, Report>();
   private readonly published = new Map<string, string>();
-  private readonly waiting = new Set<string>();
+  /** Open documents are seen to before the others. */
+  private readonly waiting = { open: new Set<string>(), closed: new Set<string>() };
   private isAtWork = false;
   private count = 0;
 
@@ -48,7 +49,10 @@ export class Publisher {
     if (this.client.pullsDiagnostics) {
       if (paths.some((path) => path !== own)) void this.askForPulls();
     } else {
-      for (const path of paths) if (this.isReported(path) || this.published.has(path)) this.waiting.add(path);
+      for (const path of paths) {
+        const isOpen = this.session.documents.ofPath(path) !== null;
+        if (this.isReported(path) || this.published.has(path)) (isOpen ? this.waiting.open : this.waiting.closed).add(path);
+      }
       if (!this.isAtWork) void this.work();
     }
     if (this.client.options.cards === true && paths.length > 0)
@@ -94,11 +98,13 @@ export class Publisher {
 
   /** The settings changed, or the folders: everything is looked at anew. */
   refreshAll(): void {
+    for (const project of this.session.allProjects()) project.unsettle();
     this.touch([...new Set([...this.allReported(), ...this.published.keys()])]);
   }
 
   private workspaceItem(path: string, previous: string | undefined): WorkspaceDocumentDiagnosticReport {
-    const { id, items } = this.session.analysisAt(path) ? this.report(path) : nothing;
+    const { id, items } = this.report(path);
+    this.session.release(path);
     const open = this.session.documents.ofPath(path);
     const base = { uri: this.uriOf(path), version: open?.version ?? null, resultId: id };
     return id === previous ? { kind: 'unchanged', ...base } : { kind: 'full', ...base, items: [...items] };
@@ -115,9 +121,9 @@ export class Publisher {
       }
       const next = this.nextWaiting();
       if (next === undefined) break;
-      this.waiting.delete(next);
       try {
         this.publish(next);
+        this.session.release(next);
       } catch (error) {
         this.faults.report('diagnostics', error);
       }
@@ -126,17 +132,16 @@ export class Publisher {
   }
 
   private nextWaiting(): string | undefined {
-    let first: string | undefined;
-    for (const path of this.waiting) {
-      if (this.session.documents.ofPath(path)) return path;
-      first ??= path;
-    }
-    return first;
+    for (const set of [this.waiting.open, this.waiting.closed])
+      for (const path of set) {
+        set.delete(path);
+        return path;
+      }
+    return undefined;
   }
 
   private publish(path: string): void {
-    const analysis = this.isReported(path) ? this.session.analysisAt(path) : null;
-    const { items, json } = analysis ? this.report(path) : nothing;
+    const { items, json } = this.isReported(path) ? this.report(path) : nothing;
     const open = this.session.documents.ofPath(path);
     if (!open && json === (this.published.get(path) ?? nothing.json)) return;
     if (items.length === 0 && !open) this.published.delete(path);
@@ -164,6 +169,8 @@ export class Publisher {
   }
 
   private report(path: string): Report {
+    const settled = this.session.isSettled(path) ? this.reports.get(path) : undefined;
+    if (settled) return settled;
     const analysis = this.session.analysisAt(path);
     if (!analysis) return nothing;
     this.faults.reportAll(analysis.checked.faults);

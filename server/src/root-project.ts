@@ -1,6 +1,7 @@
 /** The files of one root: who names whom, and what each file's check said, kept as long as nothing it rests on changed. */
 import { type Checked, checkUnit, createWorkspace, type Files, locate, type Unit, type Workspace } from 'nappe';
 import type { Block, File } from 'nappe-grammar';
+import { type Offered, offeredIn } from './names/offered.ts';
 import { referencesIn } from './names/references-in.ts';
 import type { Project } from './project.ts';
 
@@ -11,6 +12,9 @@ export class RootProject implements Project {
   private sorted: readonly string[] | null = null;
   private readonly targets = new Map<string, readonly string[]>();
   private readonly importers = new Map<string, Set<string>>();
+  private readonly offered = new Map<string, readonly Offered[]>();
+  /** Files whose last report still holds, and of which nothing else is kept. */
+  private readonly settled = new Set<string>();
   private readonly interfaces = new Map<string, readonly unknown[]>();
   private readonly checks = new Map<string, Check>();
 
@@ -39,6 +43,10 @@ export class RootProject implements Project {
     return this.sorted;
   }
 
+  offeredBy(path: string): readonly Offered[] {
+    return this.offered.get(path) ?? none;
+  }
+
   importersOf(path: string): readonly string[] {
     return [...(this.importers.get(path) ?? [])].sort();
   }
@@ -53,11 +61,33 @@ export class RootProject implements Project {
   }
 
   /**
+   * Lets go of a file that is not open and that nobody takes from, once its report is made: of thousands of files the reports are kept
+   * and not the trees. A project of few files keeps everything.
+   */
+  release(path: string): void {
+    if (this.known.size <= mostKept || (this.importers.get(path)?.size ?? 0) > 0) return;
+    this.workspace.forget(path);
+    this.interfaces.delete(path);
+    this.checks.delete(path);
+    this.settled.add(path);
+  }
+
+  isSettled(path: string): boolean {
+    return this.settled.has(path);
+  }
+
+  /** Reports are to be made anew, of other settings. */
+  unsettle(): void {
+    this.settled.clear();
+  }
+
+  /**
    * A file's text may be another, or gone. Gives it and the files whose answers may be others for it, nearest first; where what the
    * file offers to others is what it was, it alone.
    */
   changed(path: string): readonly string[] {
     const before = this.interfaces.get(path);
+    this.settled.delete(path);
     this.workspace.changed(path);
     this.checks.get(path)?.doubt();
     if (this.fileAt(path) === null) {
@@ -68,7 +98,10 @@ export class RootProject implements Project {
     const now = this.interfaceOf(path);
     if (before && sameItems(before, now)) return [path];
     const reached = this.reached(path);
-    for (const other of reached) this.checks.get(other)?.doubt();
+    for (const other of reached) {
+      this.checks.get(other)?.doubt();
+      this.settled.delete(other);
+    }
     return reached;
   }
 
@@ -105,6 +138,8 @@ export class RootProject implements Project {
   /** Keeps who is named by a file. */
   private link(path: string, file: File | null = this.fileAt(path)): void {
     const now = file ? targetsIn(file, path, this.root) : [];
+    if (file) this.offered.set(path, offeredIn(file));
+    else this.offered.delete(path);
     const before = this.targets.get(path) ?? [];
     for (const target of before) if (!now.includes(target)) this.importers.get(target)?.delete(path);
     for (const target of now) {
@@ -115,6 +150,11 @@ export class RootProject implements Project {
     this.targets.set(path, now);
   }
 }
+
+const none: readonly Offered[] = [];
+
+/** Closed files that are kept whole; of more than these only the reports. */
+const mostKept = 400;
 
 /** One file's check, answered anew only where something it rests on is another object. */
 class Check {

@@ -97,6 +97,15 @@ export class Session {
     return project;
   }
 
+  /** A closed file's report is made: see `RootProject.release`. */
+  release(path: string): void {
+    if (!this.documents.ofPath(path)) this.projectAt(this.rootOf(path)).release(path);
+  }
+
+  isSettled(path: string): boolean {
+    return this.projectAt(this.rootOf(path)).isSettled(path);
+  }
+
   allProjects(): readonly RootProject[] {
     return [...this.projects.values()];
   }
@@ -118,8 +127,8 @@ export class Session {
     for (const [done, path] of found.entries()) {
       if (isCancelled()) break;
       if (done % 20 === 0) await step(done, found.length);
-      const own = this.rootOf(path);
-      if (this.projectAt(own).know(path)) fresh.push(path);
+      if (this.projectAt(this.rootOf(path)).know(path)) fresh.push(path);
+      this.release(path);
     }
     return fresh;
   }

@@ -24,6 +24,8 @@ export interface Workspace {
   source(path: string): Source | Refused;
   /** Says that a file's text may have changed (all files where no path is given): it is read again when next asked for. */
   changed(path?: string): void;
+  /** Lets go of what is kept of a file; asked for again, it is read and resolved anew. */
+  forget(path: string): void;
   /** Where a place stands: the file, and the line from 0. Null for a place this workspace did not make or that is gone. */
   locate(place: Place, from: Unit): Position | null;
   /** The unit and those it takes from, over however many files. */
@@ -125,6 +127,11 @@ class FileWorkspace implements Workspace, Library, Outlines {
     this.revision += 1;
     this.reaches.clear();
     for (const entry of path === undefined ? this.entries.values() : [this.entries.get(path)]) if (entry) entry.text = null;
+  }
+
+  forget(path: string): void {
+    this.entries.delete(path);
+    this.reaches.delete(path);
   }
 
   locate(place: Place, from: Unit): Position | null {

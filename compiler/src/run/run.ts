@@ -285,7 +285,7 @@ interface Remembered {
  * Of so many components the runs are remembered, those asked for last: what is being worked on stays at hand, and a file of a thousand
  * formulas does not keep all its matter.
  */
-const mostRemembered = 512;
+const mostRemembered = 256;
 
 const memos = new Map<Component, Map<string, Remembered>>();
 

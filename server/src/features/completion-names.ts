@@ -2,7 +2,7 @@
 import { allKinds, type Kind } from 'nappe';
 import { nameKey } from 'nappe-grammar';
 import { blockAt, groupOf, groupsOf } from '../names/groups.ts';
-import { declaredIn, isOneComponent } from '../names/things.ts';
+import { declaredIn } from '../names/things.ts';
 import { usesIn } from '../names/uses.ts';
 import { inIngredient, inStep } from '../names/written.ts';
 import type { Analysis } from '../project.ts';
@@ -126,25 +126,16 @@ export function takeable(analysis: Analysis, from: number, written: (path: strin
   const names: Proposal[] = [];
   for (const other of project.paths()) {
     if (other === path || /\.(md|markdown)$/i.test(other) || (only !== null && other !== only)) continue;
-    const file = project.fileAt(other);
-    for (const { text } of file ? offered(file) : [])
-      names.push(
-        proposal(text, from, 0, CompletionItemKind.Class, {
-          text: only === null ? `${inStep(text)} from "${written(other)}"` : inStep(text),
-          note: written(other),
-        }),
-      );
+    for (const { name, takeable: isOffered } of project.offeredBy(other)) {
+      if (!isOffered) continue;
+      const text = name.text.trim();
+      const take = inStep(text);
+      const inserted = only === null ? `${take} from "${written(other)}"` : take;
+      names.push(proposal(text, from, 0, CompletionItemKind.Class, { text: inserted, note: written(other) }));
+    }
     if (names.length > mostTakeable) break;
   }
   return names;
 }
 
 const mostTakeable = 500;
-
-function* offered(file: Analysis['file']): Generator<{ readonly text: string }> {
-  for (const group of groupsOf(file)) {
-    if (group.head && isOneComponent(group) && group.head.heading?.name) yield group.head.heading.name;
-    for (const { heading } of group.blocks)
-      if ((heading?.word === 'component' || heading?.word === 'ingredient') && heading.name) yield heading.name;
-  }
-}

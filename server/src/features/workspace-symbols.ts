@@ -1,6 +1,7 @@
 /** Workspace symbols: formulas, components and house ingredients of every known file, by the letters asked for. */
 import { nameKey } from 'nappe-grammar';
 import { SymbolKind, type WorkspaceSymbol } from 'vscode-languageserver';
+import type { Offered } from '../names/offered.ts';
 import type { Project } from '../project.ts';
 import { locationOf } from '../ranges.ts';
 import { baseName } from '../uris.ts';
@@ -11,15 +12,18 @@ const most = 256;
 /** One file's symbols that hold the letters of the query in order. */
 export function symbolsIn(project: Project, path: string, query: string): WorkspaceSymbol[] {
   const wanted = nameKey(query).replaceAll(' ', '');
-  let formula: string | undefined;
-  return (project.fileAt(path)?.blocks ?? []).flatMap(({ heading, first }) => {
-    if (!heading?.name) return [];
-    if (heading.word === 'formula') formula = heading.name.text;
-    const kind = kinds[heading.word];
-    if (kind === undefined || !holdsInOrder(heading.name.key, wanted)) return [];
-    const containerName = heading.word === 'component' && formula !== undefined ? formula : baseName(path);
-    return [{ name: heading.name.text, kind, containerName, location: locationOf(project, path, first, heading.name) }];
-  });
+  return project.offeredBy(path).flatMap(({ word, name, line, formula }) =>
+    holdsInOrder(name.key, wanted)
+      ? [
+          {
+            name: name.text.trim(),
+            kind: kinds[word],
+            containerName: formula ?? baseName(path),
+            location: locationOf(project, path, line, name),
+          },
+        ]
+      : [],
+  );
 }
 
 /** Over many files, asking between them whether to stop; `pause` lets other work in. */
@@ -41,7 +45,7 @@ export async function workspaceSymbols(
   return found.slice(0, most);
 }
 
-const kinds: Partial<Record<string, SymbolKind>> = {
+const kinds: Record<Offered['word'], SymbolKind> = {
   formula: SymbolKind.Class,
   component: SymbolKind.Function,
   ingredient: SymbolKind.Struct,
