@@ -22,7 +22,7 @@ export function pageHtml(webview: Webview, extension: Uri): string {
 <button id="save" type="button">Save…</button>
 </form>
 <p id="problem" role="status" hidden></p>
-<main id="card"></main>
+<main id="card" hidden></main>
 <script src="${file('card-page.js')}"></script>
 </body>
 </html>`;

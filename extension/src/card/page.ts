@@ -48,6 +48,7 @@ function draw({ uri, wish, card }: Extract<ToPage, { type: 'card' }>): void {
   paper.adoptedStyleSheets = [sheetOf(styles.join('\n')), marks];
   paper.replaceChildren(...[...page.querySelectorAll('article')].map((article) => document.importNode(article, true)));
   for (const step of stepItems()) step.tabIndex = 0;
+  host.hidden = false;
   mark(here, false);
   window.scrollTo({ top: scroll });
   keep({ uri, wish, scroll });
