@@ -125,7 +125,7 @@ class Held implements OpenDocument {
 
   private wholeTree(): File | undefined {
     const text = this.document.getText();
-    return isMarkdown(this.path) || hasLoneReturn(text) ? undefined : parse(text);
+    return text.length > mostCharacters || isMarkdown(this.path) || hasLoneReturn(text) ? undefined : parse(text);
   }
 
   /** Lines `from` to before `to` were replaced by `grown` lines more (or fewer). */
@@ -141,6 +141,9 @@ class Held implements OpenDocument {
     return reparse(before, { text: document.getText(), from, to, lines });
   }
 }
+
+/** Longer texts the compiler refuses. */
+const mostCharacters = 8_000_000;
 
 /** A Markdown document without a file's name is still Markdown to the compiler. */
 function documentPath(uri: string, languageId: string): string {

@@ -5,6 +5,7 @@ import {
   type Connection,
   type Diagnostic,
   DiagnosticRefreshRequest,
+  DiagnosticSeverity,
   type DocumentDiagnosticReport,
   InlayHintRefreshRequest,
   ProgressType,
@@ -61,8 +62,7 @@ export class Publisher {
 
   /** The answer to a pull of one document. */
   documentReport(uri: string, previous: string | undefined): DocumentDiagnosticReport {
-    const analysis = this.session.analysis(uri);
-    const { id, items } = analysis ? this.report(analysis.path) : nothing;
+    const { id, items } = this.report(this.session.documents.get(uri)?.path ?? pathOf(uri));
     return id === previous ? { kind: 'unchanged', resultId: id } : { kind: 'full', resultId: id, items: [...items] };
   }
 
@@ -171,10 +171,8 @@ export class Publisher {
   private report(path: string): Report {
     const settled = this.session.isSettled(path) ? this.reports.get(path) : undefined;
     if (settled) return settled;
-    const analysis = this.session.analysisAt(path);
-    if (!analysis) return nothing;
-    this.faults.reportAll(analysis.checked.faults);
-    const items = diagnostics(analysis, this.client.diagnostics);
+    const items = this.found(path);
+    if (items === null) return nothing;
     const json = JSON.stringify(items);
     const known = this.reports.get(path);
     if (known?.json === json) return known;
@@ -182,6 +180,17 @@ export class Publisher {
     const report = { id: String(this.count), items, json };
     this.reports.set(path, report);
     return report;
+  }
+
+  /** Null where there is no such file. */
+  private found(path: string): readonly Diagnostic[] | null {
+    const analysis = this.session.analysisAt(path);
+    if (analysis) {
+      this.faults.reportAll(analysis.checked.faults);
+      return diagnostics(analysis, this.client.diagnostics);
+    }
+    const why = this.session.documents.ofPath(path) ? this.session.whyUnread(path) : null;
+    return why === null ? null : [unread(why)];
   }
 
   /** Open documents always; others where they lie in a workspace folder and the settings want them. */
@@ -207,6 +216,14 @@ export class Publisher {
 const nothing: Report = { id: '0', items: [], json: '[]' };
 
 const partial = new ProgressType<WorkspaceDiagnosticReportPartialResult>();
+
+/** At the start of a document that is not read. */
+const unread = (why: string): Diagnostic => ({
+  range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+  severity: DiagnosticSeverity.Error,
+  source: 'nappe',
+  message: `This file is not read: ${why}.`,
+});
 
 /** Milliseconds of work between two looks at the messages. */
 const slice = 12;

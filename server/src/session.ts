@@ -86,6 +86,12 @@ export class Session {
     };
   }
 
+  /** Why an open document is not read; null where it is. */
+  whyUnread(path: string): string | null {
+    const source = this.projectOf(path).workspace.source(path);
+    return 'refused' in source ? source.why : null;
+  }
+
   /** The text of a path may be another now. Gives the files whose answers may be others for it, itself first. */
   changed(path: string): readonly string[] {
     return this.projectOf(path).changed(path);

@@ -178,3 +178,15 @@ test('a request cancelled before its turn is answered as cancelled', async () =>
   await Promise.all(requests);
   await editor.stop();
 });
+
+test('a document too long to be read says so, and is read again when it is shorter', async () => {
+  const editor = await edit('formula A\n  10 g  water\n  mix water\n');
+  editor.write('  10 g  water\n'.repeat(700_000));
+  expect((await editor.diagnostics()).map(({ message }) => message)).toEqual([
+    expect.stringMatching(/^This file is not read: .*eight million/),
+  ]);
+  expect(await editor.ask('textDocument/hover', { position: { line: 1, character: 9 } })).toBeNull();
+  editor.write('formula A\n  10 g  water\n  mix water\n');
+  expect(await editor.diagnostics()).toEqual([]);
+  await editor.stop();
+});

@@ -111,6 +111,16 @@ describe('the first indexing', () => {
     expect((await last).params).toMatchObject({
       diagnostics: expect.arrayContaining([expect.objectContaining({ code: 'unused-ingredient' })]),
     });
+    const takers = ['/999.nappe', '/1999.nappe'].map((name) =>
+      editor.client.next(
+        ({ method, params }) =>
+          method === 'textDocument/publishDiagnostics' &&
+          (params as { uri: string }).uri.endsWith(name) &&
+          JSON.stringify(params).includes('import-missing'),
+      ),
+    );
+    editor.open('many/0.nappe', base.replace('component base', 'component other'));
+    await Promise.all(takers);
     const symbols = await editor.client.request<unknown[]>('workspace/symbol', { query: 'F19' });
     expect(symbols.length).toBeGreaterThan(100);
     expect(editor.faults()).toEqual([]);
