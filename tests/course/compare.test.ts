@@ -1,5 +1,9 @@
 /** The comparison names what changed in meaning and nothing else: over pairs that differ by one known edit, and in every form. */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { createWorkspace } from 'nappe';
+import { format, parse } from 'nappe-grammar';
 import { describe, expect, test } from 'vitest';
 import {
   comparableOf,
@@ -10,6 +14,9 @@ import {
 } from '../../compiler/src/compare/index.ts';
 import type { Change, Comparison } from '../../compiler/src/compare/model.ts';
 import { bases, before, type Pair, pairs } from './compare-pairs.ts';
+
+const folder = fileURLToPath(new URL('../../samples', import.meta.url));
+const samples = readdirSync(folder).filter((name) => name.endsWith('.nappe'));
 
 describe('of two versions that differ by one edit, that edit is named and nothing else', () => {
   test('the version they are made from is well made, and the same as itself', () => {
@@ -25,6 +32,32 @@ describe('of two versions that differ by one edit, that edit is named and nothin
     const after = edited(before, swaps);
     const back = compared(after, before, bases, edited(bases, inBases)).changes;
     expect(back.length).toBe(changes.length);
+  });
+});
+
+describe.each(samples)('%s', (name) => {
+  const text = readFileSync(join(folder, name), 'utf8');
+  const compared = (after: string) => {
+    const read = (own: string) => (path: string) => {
+      if (path === `/work/${name}`) return { text: own };
+      const file = join(folder, path.slice('/work/'.length));
+      return existsSync(file) ? { text: readFileSync(file, 'utf8') } : { refused: 'missing' as const, why: 'it is not there' };
+    };
+    const at = (own: string) => ({
+      workspace: createWorkspace({ root: '/work', read: read(own) }),
+      path: `/work/${name}`,
+      file: name,
+    });
+    const { comparisons, added, dropped } = comparableOf(at(text), at(after));
+    return [...comparisons.flatMap(({ changes }) => changes), ...added, ...dropped];
+  };
+
+  test('laid out anew, with comments and other line ends: nothing changed', () => {
+    expect(compared(format(parse(text)))).toEqual([]);
+    const spaced = text
+      .split('\n')
+      .map((line) => (/^\s*(?:\||\/\/|$)/.test(line) ? line : `${line.replaceAll('  ', '    ')}   // as before`));
+    expect(compared(spaced.join('\r\n'))).toEqual([]);
   });
 });
 

@@ -151,7 +151,12 @@ function atRevision(revision: string, named: string): Side {
       return path === here ? { text: '' } : { refused: 'missing', why: `it was not there at ${revision}` };
     },
   });
-  return { workspace, path: here, file: `${display(target.path)} at ${revision}`, formula };
+  return {
+    workspace,
+    path: here,
+    file: `${display(target.path)} at ${/^[0-9a-f]{40,64}$/.test(revision) ? revision.slice(0, 10) : revision}`,
+    formula,
+  };
 }
 
 function split(named: string): readonly [string, string | null] {
