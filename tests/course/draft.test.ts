@@ -303,6 +303,23 @@ describe.each(Object.entries(recipes))('%s', (name, { weighed, understood, makes
   });
 });
 
+test.each([
+  'Add some milk.',
+  'Add an egg.',
+  'Add half the milk.',
+  'Add the remaining milk.',
+  'Ajouter du lait.',
+  'Heat the oven to 180 °C.',
+  'Add the butter.',
+  'Do not heat the milk.',
+  'Heat the milk until it is 80 °C, whisking, and keep two spoons aside.',
+  'Whisk it.',
+])('a sentence that may mean something else stays as it is: %s', (sentence) => {
+  const { text } = draftOf(foundInText(`Trial\n\n500 g milk\n3 eggs\n200 g lait\n\nMethod\n${sentence}\n`));
+  expect(text).toContain(`do "${sentence}"`);
+  expect(parse(text).lines.filter(({ kind }) => kind === 'step')).toHaveLength(1);
+});
+
 describe('whatever is thrown at it', () => {
   const scrap = fc.oneof(
     fc.string(),
@@ -338,6 +355,20 @@ describe('whatever is thrown at it', () => {
       }),
       { numRuns: 300 },
     );
+  });
+
+  test.each([
+    ['one long line', `X\n\n1 g ${'('.repeat(60_000)}`],
+    ['a sentence without end', `X\n\n1 g milk\n\nMethod\n${'Heat the milk, '.repeat(5_000)}`],
+    ['numbers without end', `X\n1 g ${'1,1,'.repeat(20_000)}`],
+  ])('%s still parses, whole', (_, text) => {
+    const draft = draftOf(foundInText(text));
+    expect(parse(draft.text).lines.flatMap(({ problems }) => problems)).toEqual([]);
+    expect(draft.text.length).toBeGreaterThan(text.length - 100);
+  });
+
+  test('a page nested too deep holds no recipe', () => {
+    expect(foundInPage(`${'<div>'.repeat(20_000)}<script type="application/ld+json">{"@type":"Recipe"}</script>`)).toBeNull();
   });
 
   test('data of any shape is a recipe or none', () => {

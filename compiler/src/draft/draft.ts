@@ -1,5 +1,5 @@
 /** Writes the draft: headers, ingredient lines, understood steps, every other sentence word for word; canonical. */
-import { format, parse, parseLine } from 'nappe-grammar';
+import { format, limits, nameKey, parse, parseLine } from 'nappe-grammar';
 import { type DraftLine, ingredientLine } from './ingredient.ts';
 import type { Draft, Found, Part } from './model.ts';
 import { Names } from './parties.ts';
@@ -38,14 +38,16 @@ type Open = { line: number | null; message: string }[];
 function body(parts: readonly Part[], open: Open, components: readonly string[]): string[] {
   const lines: string[] = [];
   const drafted: DraftLine[] = [];
+  const weighed = new Set<string>();
   for (const { heading, ingredients } of parts) {
     if (heading && parts.length > 1 && ingredients.length > 0) lines.push(comment(heading));
     for (const { text, line } of ingredients) {
       const one = ingredientLine(text);
       lines.push(`  ${one.text}`);
       if (one.open) open.push({ line, message: `${one.open}: ${text}` });
-      const twice = drafted.some(({ name }) => name.toLowerCase() === one.name.toLowerCase());
-      if (twice) open.push({ line, message: `${one.name} is weighed more than once; give each a name of its own with as` });
+      if (weighed.has(nameKey(one.name)))
+        open.push({ line, message: `${one.name} is weighed more than once; give each a name of its own with as` });
+      weighed.add(nameKey(one.name));
       drafted.push(one);
     }
   }
@@ -105,13 +107,22 @@ function blockName(
 /** The formatter leaves a line it cannot read as it is; one is commented out, so that nothing is lost and everything parses. */
 function canonical(lines: readonly string[]): string {
   const read = parse(`${lines.join('\n')}\n`).lines;
-  const sound = lines.map((line, index) =>
-    read[index]?.problems.length === 0 && read[index]?.kind !== 'bad' ? line : comment(line.trim()),
+  const sound = lines.flatMap((line, index) =>
+    read[index]?.problems.length === 0 && read[index]?.kind !== 'bad' ? [line] : comments(line.trim()),
   );
   return format(parse(`${sound.join('\n')}\n`));
 }
 
 const comment = (text: string): string => `  // ${oneLine(text)}`;
+
+/** A text of any length, in as many comments as the notation's longest line needs. */
+function comments(text: string): string[] {
+  const size = limits.line / 2;
+  const words = oneLine(text);
+  return Array.from({ length: Math.ceil(words.length / size) }, (_, index) =>
+    comment(words.slice(index * size, (index + 1) * size)),
+  );
+}
 
 const oneLine = (text: string): string => text.split(/\s+/).join(' ').trim();
 

@@ -7,7 +7,9 @@ import type { Found, Part, Written } from './model.ts';
 type Data = Readonly<Record<string, unknown>>;
 
 /** Null where no `Recipe` stands in it. */
-export function foundInPage(html: string): Found | null {
+export const foundInPage = (html: string): Found | null => unlessTooDeep(() => recipeOfPage(html));
+
+function recipeOfPage(html: string): Found | null {
   const found: Data[] = [];
   visit(fromHtml(html), 'element', (element: Element) => {
     if (element.tagName !== 'script' || !/^application\/ld\+json/i.test(String(element.properties.type ?? ''))) return;
@@ -21,7 +23,17 @@ export function foundInPage(html: string): Found | null {
 export function foundInData(json: string): Found | null {
   const data = parsed(json);
   const first = data === undefined ? undefined : recipesIn(data)[0];
-  return first ? recipe(first) : null;
+  return first ? unlessTooDeep(() => recipe(first)) : null;
+}
+
+/** What is nested so deep that no program can walk it is no recipe. */
+function unlessTooDeep(read: () => Found | null): Found | null {
+  try {
+    return read();
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
 }
 
 function parsed(text: string): unknown {

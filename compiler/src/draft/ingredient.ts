@@ -17,6 +17,9 @@ export interface DraftLine {
   readonly open: string | null;
 }
 
+/** Characters; a longer line is no ingredient. */
+const longest = 500;
+
 /** Whether a line of a plain text is one: it starts with a number and goes on with words, or with a measure. */
 export function looksMeasured(text: string): boolean {
   const count = numberAt(text, { spelled: false });
@@ -27,6 +30,7 @@ export function looksMeasured(text: string): boolean {
 }
 
 export function ingredientLine(written: string): DraftLine {
+  if (written.length > longest) return notUnderstood(written);
   const source = written.normalize('NFC').replaceAll('’', "'").split(/\s+/).join(' ').trim();
   const aside: string[] = [];
   // What stands in parentheses is another measure of the same, or a remark.
@@ -82,17 +86,18 @@ function composed(
     ].join(', ');
   const quoted = `"${(meant.name === '' ? written : meant.name).replaceAll('"', '”')}"`;
   const text = [tail(meant.name), tail(quoted)].find((line) => reads(line, meant.name));
-  if (text === undefined)
-    return {
-      text: `some "${written.replaceAll('"', '”')}"`,
-      name: written,
-      written: called,
-      weighed: false,
-      open: 'not understood; listed as some',
-    };
+  if (text === undefined) return notUnderstood(written);
   const open = quantity === null ? 'no quantity; listed as some' : null;
   return { text, name: meant.name, written: called, weighed: quantity !== null && quantity.rank > 0, open };
 }
+
+const notUnderstood = (written: string): DraftLine => ({
+  text: `some "${written.replaceAll('"', '”')}"`,
+  name: written,
+  written,
+  weighed: false,
+  open: 'not understood; listed as some',
+});
 
 function reads(line: string, name: string): boolean {
   const parsed = parseLine(line, 'formula');

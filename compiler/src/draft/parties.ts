@@ -42,7 +42,7 @@ export class Names {
   find(text: string): string | null {
     const key = nameKey(
       text
-        .replace(/^(?:(?:the|all|some|your|hot|warm|cold|cooled|remaining|le|la|les|l'|du|des)\s?)+(?=\s|\p{L})/iu, (lead) =>
+        .replace(/^(?:(?:the|all|your|hot|warm|cold|cooled|le|la|les|l')\s?)+(?=\s|\p{L})/iu, (lead) =>
           /[\s']$/.test(lead) ? '' : lead,
         )
         .trim(),

@@ -97,8 +97,7 @@ export const media: readonly (readonly [RegExp, string])[] = [
 /** What may stand between two parties. */
 export const joiners = /^(?:,|and|with|et|avec|und|\+|&)$/iu;
 
-/** Articles and the like before a party. */
-export const articles =
-  /^(?:the|a|an|some|your|this|le|la|les|l'|du|des|de|hot|warm|cold|cooled|chilled|warmed|melted|remaining)$/iu;
+/** Words before a party that take all of it; `a`, `some`, `du` may take a part and are not understood. */
+export const articles = /^(?:the|all|your|this|le|la|les|l'|hot|warm|cold|cooled|chilled|warmed|melted)$/iu;
 
 export const pronouns = /^(?:it|them|everything|the mixture|the mix|this|le tout|le mélange)$/iu;

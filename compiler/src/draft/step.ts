@@ -10,8 +10,12 @@ export interface Understood {
   readonly whole: boolean;
 }
 
+/** Characters; a longer sentence is no single instruction. */
+const longest = 400;
+
 /** Null where anything in the sentence is not understood; `names` then is as it was. */
 export function stepsOf(sentence: string, names: Names): Understood | null {
+  if (sentence.length > longest) return null;
   const tried = names.copy();
   const text = sentence.normalize('NFC').replaceAll('’', "'").replace(/[.!]$/u, '').split(/\s+/).join(' ').trim();
   const steps: string[] = [];
