@@ -57,7 +57,7 @@ export class Notifications {
   }
 
   private async indexFolder(root: string, own: { isCancelled: boolean }): Promise<void> {
-    const progress = this.client.progress ? await this.connection.window.createWorkDoneProgress() : null;
+    const progress = this.client.progress ? await this.connection.window.createWorkDoneProgress().catch(() => null) : null;
     const token: CancellationToken | undefined = progress?.token;
     const isCancelled = () => own.isCancelled || token?.isCancellationRequested === true;
     progress?.begin('Nappe', 0, 'finding formulas', true);

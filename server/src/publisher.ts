@@ -57,7 +57,7 @@ export class Publisher {
       if (!this.isAtWork) void this.work();
     }
     if (this.client.options.cards === true && paths.length > 0)
-      void this.connection.sendNotification(cardChanged, { uris: paths.map((path) => this.uriOf(path)) });
+      unanswered(this.connection.sendNotification(cardChanged, { uris: paths.map((path) => this.uriOf(path)) }));
   }
 
   /** The answer to a pull of one document. */
@@ -83,8 +83,9 @@ export class Publisher {
     for (const path of paths) {
       if (token.isCancellationRequested) break;
       items.push(this.workspaceItem(path, before.get(path)));
-      if (items.length >= 100) await flush();
-      if (Date.now() - since > slice) {
+      const isPiece = items.length >= 100;
+      if (isPiece) await flush();
+      if (isPiece || Date.now() - since > slice) {
         await pause();
         since = Date.now();
       }
@@ -148,9 +149,8 @@ export class Publisher {
     else this.published.set(path, json);
     const uri = this.uriOf(path);
     const params = { uri, diagnostics: [...items], ...(open && { version: open.version }) };
-    void this.connection.sendDiagnostics(
-      this.client.units === 'utf-16' ? params : inBytes(params, uri, (at) => this.session.lineTexts(at)),
-    );
+    const sent = this.client.units === 'utf-16' ? params : inBytes(params, uri, (at) => this.session.lineTexts(at));
+    unanswered(this.connection.sendDiagnostics(sent));
   }
 
   /** Several changes in a row are one question; a client that refuses is not asked to explain. */
@@ -165,7 +165,7 @@ export class Publisher {
       ...(refresh.hints ? [InlayHintRefreshRequest.type] : []),
       ...(refresh.lenses ? [CodeLensRefreshRequest.type] : []),
     ];
-    for (const type of asked) void this.connection.sendRequest(type).catch(() => undefined);
+    for (const type of asked) unanswered(this.connection.sendRequest(type));
   }
 
   private report(path: string): Report {
@@ -216,6 +216,9 @@ export class Publisher {
 const nothing: Report = { id: '0', items: [], json: '[]' };
 
 const partial = new ProgressType<WorkspaceDiagnosticReportPartialResult>();
+
+/** What the client makes of it is its own affair, as is a connection that is closing. */
+const unanswered = (sent: Promise<unknown>): void => void sent.catch(() => undefined);
 
 /** At the start of a document that is not read. */
 const unread = (why: string): Diagnostic => ({

@@ -51,9 +51,18 @@ class WorkingServer implements Server {
   }
 
   async initialized(): Promise<void> {
-    await this.register();
-    await this.notifications.configure();
-    await this.notifications.indexFolders();
+    await this.guarded('registration', () => this.register());
+    await this.guarded('configuration', () => this.notifications.configure());
+    await this.guarded('indexing', () => this.notifications.indexFolders());
+  }
+
+  /** A client that refuses costs what it refuses, no more. */
+  private async guarded(part: string, work: () => Promise<void>): Promise<void> {
+    try {
+      await work();
+    } catch (error) {
+      this.faults.report(part, error);
+    }
   }
 
   /** A feature that breaks answers nothing and is told once; bad parameters and a cancellation are answered as such. */
@@ -110,16 +119,12 @@ class WorkingServer implements Server {
   }
 
   private async register(): Promise<void> {
-    try {
-      if (this.client.registersConfiguration)
-        await this.connection.client.register(DidChangeConfigurationNotification.type, { section: 'nappe' });
-      if (this.client.registersWatchers)
-        await this.connection.client.register(DidChangeWatchedFilesNotification.type, {
-          watchers: [{ globPattern: '**/*.{nappe,md,markdown}' }],
-        });
-    } catch (error) {
-      this.faults.report('registration', error);
-    }
+    const { client } = this.connection;
+    if (this.client.registersConfiguration) await client.register(DidChangeConfigurationNotification.type, { section: 'nappe' });
+    if (this.client.registersWatchers)
+      await client.register(DidChangeWatchedFilesNotification.type, {
+        watchers: [{ globPattern: '**/*.{nappe,md,markdown}' }],
+      });
   }
 }
 

@@ -38,6 +38,7 @@ export function start(connection: Connection, host: Host): void {
   };
 
   connection.onInitialize((params): InitializeResult => {
+    if (client) throw new ResponseError(ErrorCodes.InvalidRequest, 'initialize comes once');
     client = clientOf(params);
     // After the answer has gone out.
     setTimeout(() => void server(), 0);

@@ -152,11 +152,20 @@ export class Client {
     }
     if (message.id !== undefined) {
       const answer = this.answers.get(message.method);
-      const reply = answer ? { result: answer(message.params) } : { error: { code: -32601, message: `no ${message.method}` } };
+      const reply = replyOf(answer, message);
       this.send({ jsonrpc: '2.0', id: message.id, ...reply });
     } else this.notifications.push(message);
     const at = this.waiting.findIndex(({ isIt }) => isIt(message));
     if (at >= 0) this.waiting.splice(at, 1)[0]?.resolve(message);
+  }
+}
+
+/** What it gives, or that it refuses. */
+function replyOf(answer: Answerer | undefined, { method, params }: Message): object {
+  try {
+    return answer ? { result: answer(params) } : { error: { code: -32601, message: `no ${method}` } };
+  } catch (error) {
+    return { error: { code: -32603, message: String(error) } };
   }
 }
 

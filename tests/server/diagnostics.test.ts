@@ -153,6 +153,24 @@ describe('pulled', () => {
     await editor.stop();
   });
 
+  test('of the whole workspace come in pieces, and stop when they are no longer wanted', async () => {
+    const names = Array.from({ length: 1000 }, (_, i) => `many/${i}.nappe`);
+    const fixture = names.map((name) => `--- ${name}\nformula A\n  10 g  water\n  mix water\n`).join('');
+    const editor = await edit(fixture, { capabilities: pulls, closed: names });
+    await editor.client.next(
+      ({ method, params }) => method === '$/progress' && (params as { value: { kind: string } }).value.kind === 'end',
+    );
+    const piece = editor.client.next(
+      ({ method, params }) => method === '$/progress' && (params as { token: unknown }).token === 'pieces',
+    );
+    const request = editor.client.request('workspace/diagnostic', { previousResultIds: [], partialResultToken: 'pieces' });
+    const { params } = await piece;
+    expect((params as { value: { items: unknown[] } }).value.items).toHaveLength(100);
+    editor.client.notify('$/cancelRequest', { id: request.id });
+    await expect(request).rejects.toMatchObject({ code: -32800 });
+    await editor.stop();
+  });
+
   test('are asked for again when a base of an open file changes', async () => {
     const fixture =
       'take base from "base.nappe"\nformula A\n  10 g  base\n  mix base\n--- base.nappe\ncomponent base\n  10 g  water\n  mix water\n';

@@ -1,7 +1,7 @@
 /** Beginning, end, and what no client should send: answered, never a crash. */
 import { spawnSync } from 'node:child_process';
 import { describe, expect, test } from 'vitest';
-import { Client, serverFile } from './client.ts';
+import { Client, fullCapabilities, serverFile } from './client.ts';
 import { type Editor, edit } from './editor.ts';
 
 const failure = (promise: Promise<unknown>): Promise<{ code: number }> =>
@@ -48,6 +48,24 @@ describe('the program', () => {
     client.notify('exit');
     expect(await client.exited).toBe(1);
   });
+});
+
+test('a client that refuses whatever it is asked is served all the same', async () => {
+  const client = await start();
+  for (const method of ['client/registerCapability', 'workspace/configuration', 'window/workDoneProgress/create'])
+    client.answer(method, () => {
+      throw new Error('no');
+    });
+  await client.request('initialize', { processId: null, rootUri: null, capabilities: fullCapabilities });
+  expect(await failure(client.request('initialize', { processId: null, rootUri: null, capabilities: {} }))).toMatchObject({
+    code: -32600,
+  });
+  client.notify('initialized', {});
+  const textDocument = { uri: 'untitled:a', languageId: 'nappe', version: 1, text: 'formula A\n  10 g  water\n  mix wine\n' };
+  client.notify('textDocument/didOpen', { textDocument });
+  const { items } = await client.request<{ items: { code: string }[] }>('textDocument/diagnostic', { textDocument });
+  expect(items.map(({ code }) => code)).toContain('unknown-name');
+  expect(await client.stop()).toBe(0);
 });
 
 describe('what is asked wrongly', () => {
