@@ -57,7 +57,7 @@ const toHtml = unified().use(remarkRehype).use(rehypeSanitize, schema);
 const deepest = 40;
 
 /** An upper bound of how deep the text can nest: the most marks that open something, in one line or by indentation. */
-function nesting(text: string): number {
+export function nesting(text: string): number {
   let most = 0;
   for (const line of text.split('\n')) {
     let opens = 0;
