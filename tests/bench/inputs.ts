@@ -9,7 +9,7 @@ const originals = [
   'hojicha-bavarois',
   'pastry-cream',
   'blackcurrant-mousse',
-  'lemon-tart',
+  'sable-diamonds',
   'panna-cotta',
   'chocolate-mousse',
 ].map((name) => readFileSync(`${repository}/samples/${name}.nappe`, 'utf8'));

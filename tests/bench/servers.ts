@@ -65,6 +65,7 @@ class Session {
   private version = 1;
   private lines: string[] = [];
   private pulls = false;
+  lays = false;
 
   private constructor(
     private readonly kind: Kind,
@@ -76,7 +77,9 @@ class Session {
     const client = new Client(kind.command);
     client.answer('workspace/configuration', (params) => (params as { items: unknown[] }).items.map(() => null));
     const session = new Session(kind, client);
-    const { capabilities: can } = await client.request<{ capabilities: { diagnosticProvider?: unknown } }>('initialize', {
+    const { capabilities: can } = await client.request<{
+      capabilities: { diagnosticProvider?: unknown; documentFormattingProvider?: unknown };
+    }>('initialize', {
       processId: process.pid,
       rootUri: null,
       capabilities,
@@ -84,6 +87,7 @@ class Session {
     });
     const ms = performance.now() - start;
     session.pulls = can.diagnosticProvider !== undefined;
+    session.lays = can.documentFormattingProvider !== undefined && can.documentFormattingProvider !== false;
     client.notify('initialized', {});
     return { session, ms };
   }
@@ -202,11 +206,15 @@ async function asked(figures: Figures, kind: Kind, lines: number, session: Sessi
   tried.push('edit', 'hover', 'edit, then hover', 'completion');
   // The first dozen warm the program up.
   for (const name of tried) put(figures, kind, lines, name === 'edit' ? 'edit to diagnostics' : name, samples[name].slice(12));
+  if (session.lays) await laidOut(figures, kind, lines, session);
+  figures.put({ name: `${kind.name} server, ${count(lines)} lines: memory`, median: session.memory(), unit: 'MB' });
+}
+
+async function laidOut(figures: Figures, kind: Kind, lines: number, session: Session): Promise<void> {
   const layout: number[] = [];
   const options = { options: { tabSize: 2, insertSpaces: true } };
   for (let turn = 0; turn < 9; turn++) layout.push(await session.ask('textDocument/formatting', options));
   put(figures, kind, lines, 'formatting', layout.slice(3));
-  figures.put({ name: `${kind.name} server, ${count(lines)} lines: memory`, median: session.memory(), unit: 'MB' });
 }
 
 const count = (lines: number): string => lines.toLocaleString('en');
