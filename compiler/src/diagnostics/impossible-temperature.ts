@@ -24,7 +24,7 @@ function check(run: Run, report: Report): void {
   const { altitudeMetres } = run.formula.settings;
   for (const block of run.blocks)
     for (const { line } of block.lines)
-      if (line.celsius && line.celsius.low < absoluteZero)
+      if (line.celsius && Number.isFinite(line.celsius.low) && line.celsius.low < absoluteZero)
         report({ severity: 'error', place: line.place, numbers: coldNumbers(line.celsius.low) });
   for (const record of run.records) checkStep(run, record, altitudeMetres, report);
 }

@@ -1,9 +1,9 @@
 /** Making matter: from an ingredient line, from several matters together, from a part of one. All functions are pure but for the id. */
 
-import { type Composition, compose, nothing, plus, scaled, total } from '../matter/composition.ts';
+import { type Composition, compose, nothing, plus, scaled } from '../matter/composition.ts';
 import { as200, gradeOf } from '../matter/gelatin.ts';
 import { logReduction } from '../matter/lethality.ts';
-import { add, hull, type Interval, interval, middle, times } from '../quantities/interval.ts';
+import { add, type Interval, interval, middle, times } from '../quantities/interval.ts';
 import type { Settings, SourceLine, Step } from '../resolve/model.ts';
 import { heatOfLayers, heatReckoned, heatTogether } from './heat.ts';
 import { once } from './once.ts';
@@ -48,7 +48,7 @@ export function matterOfLine(line: SourceLine, grams: Interval, settings: Settin
   const stored =
     kind.storage === 'ambient' ? settings.room : kind.storage === 'chilled' ? storageCelsius.chilled : storageCelsius.frozen;
   const heat: Heat = {
-    celsius: written ? withThermometer(written, written.low !== written.high, settings) : stored,
+    celsius: written ? withThermometer(closed(written), written.low !== written.high, settings) : stored,
     basis: written ? 'written' : 'stored',
     written,
     heated: null,
@@ -103,6 +103,13 @@ function bloomOf({ bloom, substance }: SourceLine): number {
   const grade = substance.is === 'kind' ? gradeOf(substance.kind.name) : null;
   return bloom ? middle(bloom) : grade ? middle(grade.bloom) : assumedBloom;
 }
+
+/** `below 5 °C` and `above 80 °C` as physics takes them: no colder than ice, no hotter than a boil unless the other end says so. */
+export const closed = (written: Interval): Interval =>
+  interval(
+    Number.isFinite(written.low) ? written.low : Math.min(written.high, 0),
+    Number.isFinite(written.high) ? written.high : Math.max(written.low, 105),
+  );
 
 /** A single reading means itself give or take the thermometer; a range is taken as it stands. */
 export function withThermometer(written: Interval, ranged: boolean, settings: Settings): Interval {
@@ -282,11 +289,7 @@ export function atReading(
   direction: 'heated' | 'cooled' | 'read',
   step: Step,
 ): Matter {
-  const open = interval(
-    Number.isFinite(written.low) ? written.low : Math.min(written.high, 0),
-    Number.isFinite(written.high) ? written.high : Math.max(written.low, 105),
-  );
-  const celsius = withThermometer(open, ranged, settings);
+  const celsius = withThermometer(closed(written), ranged, settings);
   return eachBody(matter, (body) =>
     withMatter(body, {
       heat: {
@@ -340,8 +343,9 @@ export function evaporate(matter: Matter, water: Interval): Matter {
 export function keeping(matter: Matter, share: Interval): Matter {
   if (share.low >= 1) return matter;
   if (matter.layers) return eachBody(matter, (body) => keeping(body, share));
-  const kept = portionOf(matter, middle(share));
-  return withMatter(kept, { grams: interval(matter.grams.low * share.low, matter.grams.high * share.high) });
+  const grams = interval(matter.grams.low * share.low, matter.grams.high * share.high);
+  // Parts and composition stand for the middle of what is left.
+  return withMatter(portionOf(matter, middle(grams) / Math.max(1e-9, middle(matter.grams))), { grams });
 }
 
 export const foamless = (matter: Matter): Matter => (matter.foam ? withMatter(matter, { foam: null }) : matter);

@@ -4,7 +4,7 @@ import { type CoolingMedium, coolingTime, temperatureAfter } from '../matter/coo
 import { settingRange } from '../matter/gelatin.ts';
 import { hull, type Interval, interval, middle } from '../quantities/interval.ts';
 import { atOf, clauseOf, mediumOf, toCelsiusOf } from '../run/clauses.ts';
-import { atComputed, bodiesOf, eachBody, withMatter } from '../run/matter-of.ts';
+import { atComputed, bodiesOf, closed, eachBody, withMatter } from '../run/matter-of.ts';
 import { once } from '../run/once.ts';
 import { thermalComposition } from '../run/thermal-composition.ts';
 import type { Matter } from '../run/trace.ts';
@@ -25,7 +25,7 @@ interface Place {
 function placeOf(act: Act, usual: string): Place {
   const written = clauseOf(act.node, 'at room') ? 'room' : (mediumOf(act.node) ?? usual);
   const at = usual === 'room' && act.node.verb === 'cool' ? null : atOf(act.node, act.chosen);
-  return { medium: written === either ? 'room' : written, surroundings: at?.written ?? surroundingsOf(written, act) };
+  return { medium: written === either ? 'room' : written, surroundings: at ? closed(at.written) : surroundingsOf(written, act) };
 }
 
 function surroundingsOf(medium: string, act: Act): Interval {

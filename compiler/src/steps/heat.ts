@@ -6,7 +6,7 @@ import { type Interval, intersect, interval, middle, times } from '../quantities
 import { gramsPer, isMass } from '../quantities/units.ts';
 import { atOf, clauseOf, losingOf, mediumOf, signOf, targetOf, toCelsiusOf } from '../run/clauses.ts';
 import { heatingSeconds } from '../run/durations.ts';
-import { atComputed, atReading, dextrinsOf, eachBody, evaporate, foamless, withMatter } from '../run/matter-of.ts';
+import { atComputed, atReading, closed, dextrinsOf, eachBody, evaporate, foamless, withMatter } from '../run/matter-of.ts';
 import { thermalComposition } from '../run/thermal-composition.ts';
 import type { Matter } from '../run/trace.ts';
 import type { Act, Effect, VerbEffect } from './act.ts';
@@ -125,7 +125,7 @@ function bake(act: Act): Effect {
   const at = atOf(act.node, act.chosen);
   const core = toCelsiusOf(act.node, act.chosen);
   const loses = losingOf(act.node, act.chosen) === null;
-  const surroundings = at?.written ?? interval(150, 190);
+  const surroundings = at ? closed(at.written) : interval(150, 190);
   const heated = core
     ? (toReading(act, act.together) ?? act.together)
     : atComputed(act.together, intersect(interval(70, 102), interval(0, surroundings.high)) ?? surroundings, 'unknown', {
@@ -157,7 +157,7 @@ function bake(act: Act): Effect {
 function dry(act: Act): Effect {
   const at = atOf(act.node, act.chosen);
   if (!at && mediumOf(act.node) !== 'oven' && (act.duration?.high ?? 0) < 1200) return dryInPan(act);
-  const surroundings = at?.written ?? interval(60, 110);
+  const surroundings = at ? closed(at.written) : interval(60, 110);
   const long = (act.duration?.low ?? 0) >= 3600;
   const most = Math.min(100, surroundings.high);
   const heated = atComputed(act.together, interval(Math.min(act.together.heat.celsius.low, most), most), 'unknown', {
@@ -203,7 +203,7 @@ function toasted(least: number, most: number, medium: string): VerbEffect['effec
       matter,
       seconds: act.duration ?? interval(300, 900),
       medium: at && medium === 'stove' ? 'oven' : medium,
-      ...(at ? { surroundings: at.written } : {}),
+      ...(at ? { surroundings: closed(at.written) } : {}),
     };
   };
 }
