@@ -7,6 +7,7 @@ import type { Position, Workspace } from '../resolve/workspace.ts';
 import { type Combined, keyOf, rank } from './combine.ts';
 import { type Fault, findingsOf, word } from './formula-findings.ts';
 import { ruleOf, rules } from './registry.ts';
+import { requestFindings } from './requests.ts';
 import type { Diagnostic, FileEdit, Fix, Severity } from './rule.ts';
 
 export interface CheckOptions {
@@ -96,6 +97,7 @@ class Check {
     const values = options.with ?? [];
     const formulas = options.only ? [options.only] : unit.formulas;
     for (const formula of formulas) found.push(...this.take(findingsOf(formula, { values, bare: false })));
+    if (!options.only) found.push(...requestFindings(this.workspace, unit).flatMap((finding) => this.worded(finding)));
     if (!options.only)
       for (const base of this.workspace.bases(unit.path)) found.push(...this.take(findingsOf(base, { values: [], bare: true })));
     const byKey = new Map<string, Combined>();

@@ -43,6 +43,12 @@ formula Sauce in a glass
         return `More than one formula of ${path} has ${name}; pick one with \`#\`: ${text(numbers, 'known')}.`;
       case 'several components':
         return `${name} has more than one component; take the ones you need: ${text(numbers, 'known')}.`;
+      case 'no formula':
+        return `${path} holds no formula.`;
+      case 'which formula':
+        return `${path} holds several formulas; pick one: ${text(numbers, 'known')}.`;
+      case 'yield':
+        return text(numbers, 'problem');
       case 'above':
         return `No formula stands above this \`${text(numbers, 'name')}\`; write which file it is of.`;
       default:

@@ -7,7 +7,7 @@ import { locate } from '../resolve/paths.ts';
 import { clockOf, timeline } from '../timeline/index.ts';
 import { weighOut } from '../weigh-out/index.ts';
 import type { Fault, HandoutInput, Part } from './model.ts';
-import { Counter, type Meant, meantBy, type Problem } from './orders.ts';
+import { Counter, type Meant, meantBy, type Problem, sentence } from './orders.ts';
 
 /** Lines of a fence's content, from 0, end exclusive. */
 export interface Fence {
@@ -40,7 +40,8 @@ export class Fences {
     const parts = made.flatMap(({ line, value }) =>
       'line' in value ? this.requested(value, line + 1) : this.formula(value, line + 1, shown),
     );
-    if (fence.asText || (made.length === 0 && this.standsAlone(fence))) return [shown, ...parts];
+    const faulty = lines.some(({ problems }) => problems.length > 0);
+    if (fence.asText || (made.length === 0 && (faulty || this.standsAlone(fence)))) return [shown, ...parts];
     return parts;
   }
 
@@ -94,7 +95,7 @@ export class Fences {
       const located = locate(reference.path, path, workspace.files.root);
       if ('outside' in located) return { problem: `“${reference.path}” is not read: ${located.outside}.` };
       const source = workspace.source(located.path);
-      if ('refused' in source) return { problem: `“${reference.path}”: ${source.why}.` };
+      if ('refused' in source) return { problem: `“${reference.path}”: ${sentence(source.why)}` };
       return { workspace, path: located.path, file: fileName(located.path), formula: reference.formula };
     });
     const [old, next] = sides;

@@ -53,6 +53,11 @@ export function handoutHtml(handout: Handout, workspace: Workspace, picture: (pa
       }
       return undefined;
     }
+    if (element.tagName === 'input' && parent && index !== undefined) {
+      // A form field on paper cannot be ticked, and would want a label.
+      parent.children[index] = { type: 'text', value: element.properties.checked === true ? '☑' : '☐' };
+      return undefined;
+    }
     const slot = slots.get(element.position?.start.offset ?? -1);
     if (!slot || !parent || index === undefined) return undefined;
     if (slot === 'page break') {
@@ -99,7 +104,11 @@ function harmlessTree(root: Root): HastRoot {
   const handlers: Handlers = {
     html: (_state: State, node: Html, parent: Nodes | undefined): ElementContent[] => {
       if (isPageBreak(node)) return [{ type: 'element', tagName: 'hr', properties: {}, children: [], position: node.position! }];
-      return [...harmless(node, parent !== undefined && inline(parent))];
+      const nodes = [...harmless(node, parent !== undefined && inline(parent))];
+      visit({ type: 'root', children: nodes } as HastRoot, 'element', (element) => {
+        if (element.tagName === 'img' && node.position) element.position = node.position;
+      });
+      return nodes;
     },
   };
   const pipeline = unified().use(remarkRehype, { handlers, clobberPrefix: 'note-' }).use(rehypeSanitize, schema);

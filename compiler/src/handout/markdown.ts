@@ -21,6 +21,7 @@ export function handoutMarkdown(handout: Handout): string {
     const parts = node.type === 'code' ? handout.parts.get(node) : undefined;
     if (parts) return parts.flatMap((part) => partNodes(part, node as Code, level + 1, titles));
     if (!('children' in node)) return [node];
+    if (node.type === 'link' && !isSafe(node.url)) return node.children.flatMap((child) => carriedOut(child, node));
     const children = (node.children as Nodes[]).flatMap((child) => carriedOut(child, node as Parents));
     return [{ ...node, children } as Nodes];
   };
@@ -30,6 +31,12 @@ export function handoutMarkdown(handout: Handout): string {
     tree.children.splice(afterTitle(tree), 0, ...contents);
   }
   return markdownOf(tree);
+}
+
+/** The web, mail, and files beside this one; not what would run. */
+function isSafe(url: string): boolean {
+  const scheme = /^[\s\p{Cc}]*([\p{L}\p{N}+.-]+)\s*:/u.exec(url)?.[1]?.toLowerCase();
+  return scheme === undefined || ['http', 'https', 'mailto'].includes(scheme);
 }
 
 function rawHtml(node: Html, parent: Parents): Nodes[] {

@@ -31,7 +31,7 @@ export function meantBy(entry: RequestEntry, above: Formula | null, input: Hando
   const located = locate(reference.path, path, workspace.files.root);
   if ('outside' in located) return { problem: `“${reference.path}” is not read: ${located.outside}.` };
   const source = workspace.source(located.path);
-  if ('refused' in source) return { problem: `“${reference.path}”: ${source.why}.` };
+  if ('refused' in source) return { problem: `“${reference.path}”: ${sentence(source.why)}` };
   const unit = workspace.unit(located.path);
   const wanted = reference.formula === null ? null : nameKey(reference.formula);
   const found = unit.formulas.filter(({ name }) => wanted === null || nameKey(name) === wanted);
@@ -43,6 +43,9 @@ export function meantBy(entry: RequestEntry, above: Formula | null, input: Hando
     return { problem: `“${reference.path}” holds no formula${reference.formula === null ? '' : ` “${reference.formula}”`}.` };
   return chosen(entry, found[0], unit);
 }
+
+/** With one full stop. */
+export const sentence = (why: string): string => `${why.replace(/\.$/u, '')}.`;
 
 function chosen(entry: RequestEntry, formula: Formula, unit: Unit): Meant | Problem {
   const { selection, unknown } = selectionWith(
