@@ -58,10 +58,9 @@ function agrees(matter: Matter, where: string): void {
     const mass = middle(body.grams);
     const known = sum(Object.values(body.composition)) + body.unknownGrams;
     const parts = sum(body.parts.map(({ grams }) => grams)) - middle(body.evaporated);
-    // Kinds are known to half a percent of their mass; the middle of a product is not quite the product of the middles.
-    const doubt = 0.05 * (body.grams.high - body.grams.low);
-    expect(Math.abs(known - mass), `composition after ${where}`).toBeLessThanOrEqual(0.01 * mass + doubt + 0.5);
-    expect(Math.abs(parts - mass), `parts after ${where}`).toBeLessThanOrEqual(0.005 * mass + doubt + 0.05);
+    // Kinds are known to half a percent of their mass.
+    expect(Math.abs(known - mass), `composition after ${where}`).toBeLessThanOrEqual(0.01 * mass + 0.5);
+    expect(Math.abs(parts - mass), `parts after ${where}`).toBeLessThanOrEqual(0.005 * mass + 0.05);
     for (const grams of Object.values(body.composition)) expect(grams).toBeGreaterThanOrEqual(-1e-9);
   }
 }
