@@ -28,3 +28,6 @@ export const mostFiles = 20_000;
 
 /** Of the files beside a lone file. */
 export const mostBeside = 500;
+
+/** A project of more files keeps of the closed ones the reports alone. */
+export const mostKept = 400;

@@ -24,6 +24,7 @@ export class RootProject implements Project {
     private readonly naming: (path: string) => string,
     /** Give or take of a written reading, K. */
     thermometer: number,
+    private readonly mostKept: number,
   ) {
     this.root = root;
     this.workspace = createWorkspace(files, { thermometer });
@@ -65,7 +66,7 @@ export class RootProject implements Project {
    * and not the trees. A project of few files keeps everything.
    */
   release(path: string): void {
-    if (this.known.size <= mostKept || (this.importers.get(path)?.size ?? 0) > 0) return;
+    if (this.known.size <= this.mostKept || (this.importers.get(path)?.size ?? 0) > 0) return;
     this.workspace.forget(path);
     this.interfaces.delete(path);
     this.checks.delete(path);
@@ -109,7 +110,7 @@ export class RootProject implements Project {
   checked(path: string): Checked {
     let check = this.checks.get(path);
     if (!check) {
-      check = new Check(this.workspace, path);
+      check = new Check(this.workspace, path, () => this.targets.get(path) ?? []);
       this.checks.set(path, check);
     }
     if (!this.interfaces.has(path)) this.interfaceOf(path);
@@ -153,9 +154,6 @@ export class RootProject implements Project {
 
 const none: readonly Offered[] = [];
 
-/** Closed files that are kept whole; of more than these only the reports. */
-const mostKept = 400;
-
 /** One file's check, answered anew only where something it rests on is another object. */
 class Check {
   private last: { readonly rests: readonly unknown[]; readonly checked: Checked } | null = null;
@@ -164,6 +162,8 @@ class Check {
   constructor(
     private readonly workspace: Workspace,
     private readonly path: string,
+    /** Files that its takes and its requests name. */
+    private readonly named: () => readonly string[],
   ) {}
 
   doubt(): void {
@@ -179,11 +179,11 @@ class Check {
     return this.last.checked;
   }
 
-  /** Of this file the tree, since places move with its lines; of files it takes from, over however many, the same. */
+  /** Of this file the tree, since places move with its lines; of files it names or takes from, over however many, the same. */
   private rests(): readonly unknown[] {
-    const unit = this.workspace.unit(this.path);
     const rests: unknown[] = [];
-    for (const one of this.workspace.reachable(unit)) {
+    const units = [this.path, ...this.named()].map((path) => this.workspace.unit(path));
+    for (const one of new Set(units.flatMap((unit) => this.workspace.reachable(unit)))) {
       const source = this.workspace.source(one.path);
       rests.push(
         'file' in source ? source.file : null,

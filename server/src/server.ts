@@ -25,8 +25,9 @@ export interface Server {
   notify(method: string, params: unknown): Promise<void>;
 }
 
-export function createServer(connection: Connection, host: Host, client: Client): Server {
-  return new WorkingServer(connection, host, client);
+/** `kept`: how many files a project may have before of the closed ones only the reports are kept. */
+export function createServer(connection: Connection, host: Host, client: Client, kept?: number): Server {
+  return new WorkingServer(connection, host, client, kept);
 }
 
 class WorkingServer implements Server {
@@ -40,9 +41,10 @@ class WorkingServer implements Server {
     private readonly connection: Connection,
     host: Host,
     private readonly client: Client,
+    kept: number | undefined,
   ) {
     this.faults = new Faults(connection);
-    this.session = new Session(host, () => client.units);
+    this.session = new Session(host, () => client.units, kept);
     this.session.settings = settingsFrom(client.options.settings);
     this.session.setFolders(client.folders);
     this.publisher = new Publisher(connection, this.session, client, this.faults);

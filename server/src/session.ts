@@ -2,7 +2,7 @@
 import { type Files, isMarkdown } from 'nappe';
 import { Documents, type OpenDocument } from './documents.ts';
 import type { TextUnits } from './encoding.ts';
-import { type Host, mostBeside, mostFiles, type ReadResult } from './host.ts';
+import { type Host, mostBeside, mostFiles, mostKept, type ReadResult } from './host.ts';
 import type { Analysis } from './project.ts';
 import { RootProject } from './root-project.ts';
 import { defaults, type Settings } from './settings.ts';
@@ -21,6 +21,7 @@ export class Session {
   constructor(
     private readonly host: Host,
     units: () => TextUnits,
+    private readonly kept = mostKept,
   ) {
     this.documents = new Documents(units);
   }
@@ -147,6 +148,7 @@ export class Session {
         this.filesOf(root),
         (file) => this.documents.ofPath(file)?.uri ?? uriOf(file),
         this.inForce.thermometer,
+        this.kept,
       );
       this.projects.set(root, project);
     }

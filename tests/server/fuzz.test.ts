@@ -270,7 +270,8 @@ const openParams = (path: string, text: string) => ({
 });
 
 test(`${edits} random edits, seed ${seed}`, { timeout: 60_000 + edits * 2_000 }, async () => {
-  const server = new InProcess(originals);
+  // Half the runs let go of closed files, as a server does that has thousands.
+  const server = new InProcess(originals, seed % 2 === 0 ? 0 : undefined);
   await server.index();
   const texts = new Map<string, string>();
   const lastTokens = new Map<string, { resultId: string; data: number[] }>();
@@ -313,6 +314,7 @@ test(`${edits} random edits, seed ${seed}`, { timeout: 60_000 + edits * 2_000 },
         withoutIds(await other.ask('textDocument/diagnostic', params)),
       );
     }
+    if (seed % 2 === 0) await server.ask('workspace/diagnostic', { previousResultIds: [] });
     expect(server.faults, where).toEqual([]);
     expect(other.faults, where).toEqual([]);
   }

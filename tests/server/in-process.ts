@@ -11,8 +11,8 @@ export class InProcess {
   readonly faults: string[] = [];
   private readonly server: Server;
 
-  /** `files` are those on disk, by path below `/work`. */
-  constructor(files: ReadonlyMap<string, string>) {
+  /** `files` are those on disk, by path below `/work`; `kept` as for `createServer`. */
+  constructor(files: ReadonlyMap<string, string>, kept?: number) {
     const client = clientOf({
       processId: null,
       rootUri: 'file:///work',
@@ -38,7 +38,7 @@ export class InProcess {
       workspace: { getConfiguration: () => done },
       window: { createWorkDoneProgress: async () => ({ begin() {}, report() {}, done() {}, token: never }) },
     };
-    this.server = createServer(connection as unknown as Connection, host, client);
+    this.server = createServer(connection as unknown as Connection, host, client, kept);
   }
 
   index(): Promise<void> {

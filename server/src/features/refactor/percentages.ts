@@ -9,7 +9,8 @@ import { blockOf, runOf, standingOf } from '../../runs.ts';
 import { numberText, quantityText } from './quantity-text.ts';
 
 export function percentageActions(analysis: Analysis, number: number): CodeAction[] {
-  const standing = standingOf(analysis, number);
+  const line = analysis.file.lines[number];
+  const standing = line?.kind === 'ingredient' || line?.kind === 'block' ? standingOf(analysis, number) : null;
   if (!standing?.component || standing.formula.unreadable) return [];
   const { component, formula } = standing;
   const first = blockAt(analysis.file, number).first;
