@@ -40,7 +40,9 @@ function concentrated(act: Act, matter: Matter): Matter | null {
   const boils = boilingOf(act, matter);
   if (celsius.high <= boils.high) return null;
   const gone = (at: number): number => Math.max(0, composition.water - waterLeft(composition, at, act.settings.altitudeMetres));
-  return evaporate(matter, interval(celsius.low <= boils.high ? 0 : gone(celsius.low), gone(celsius.high)));
+  if (celsius.low > boils.high) return evaporate(matter, interval(gone(celsius.low), gone(celsius.high)));
+  // It may boil or only steam.
+  return evaporate(matter, interval(0, Math.max(gone(celsius.high), steamEstimate(celsius).high * mass)));
 }
 
 function onStove(least: number): VerbEffect['effect'] {
