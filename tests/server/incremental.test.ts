@@ -171,4 +171,20 @@ formula Third
       await kitchen.server.ask('textDocument/diagnostic', { textDocument: { uri }, previousResultId: first.resultId }),
     ).toMatchObject({ kind: 'unchanged' });
   });
+
+  test('a batch is its taker’s as the taker stands now', async () => {
+    const taker =
+      'take custard, syrup from "base.nappe"\nformula Two\n  makes 300 g\n  200 g  custard\n  100 g  syrup\n  whisk custard, syrup\n';
+    const kitchen = new Kitchen({ 'base.nappe': files['base.nappe'], 'two.nappe': taker });
+    await kitchen.open('two.nappe');
+    const card = (server: InProcess) => server.ask('nappe/card', { uri: 'file:///work/two.nappe' });
+    await card(kitchen.server);
+    await kitchen.runsFor('two.nappe', '  whisk custard, syrup', '  whisk syrup, custard');
+    const afresh = new Kitchen({
+      'base.nappe': files['base.nappe'],
+      'two.nappe': taker.replace('custard, syrup\n', 'syrup, custard\n'),
+    });
+    await afresh.open('two.nappe');
+    expect(await card(kitchen.server)).toEqual(await card(afresh.server));
+  });
 });

@@ -143,7 +143,7 @@ class Kitchen {
       component.choicesUsed.map((name) => this.selection[name] ?? '').join(','),
       incoming.map(({ key, slot }) => `${key}:${slot?.matter?.id ?? 'none'}`).join(','),
     ].join('|');
-    const known = memo.get(id);
+    const known = relabelled(memo, id, this.batchOf);
     if (known) {
       for (const [index, state] of known.after.entries()) Object.assign(incoming[index]?.slot ?? {}, state);
       for (const block of known.blocks) if (!this.blocks.includes(block)) this.blocks.push(block);
@@ -279,6 +279,16 @@ export const runsCounted = { count: 0 };
 interface Remembered {
   readonly blocks: readonly BlockRun[];
   readonly after: readonly Partial<Slot>[];
+}
+
+/** What is remembered; a taker's line that was read anew since is the one its batch is of. */
+function relabelled(memo: Map<string, Remembered>, id: string, batchOf: SourceLine | null): Remembered | undefined {
+  const known = memo.get(id);
+  if (!known || known.blocks.at(-1)?.batchOf === batchOf) return known;
+  const blocks = known.blocks.map((block) => (block.batchOf?.id === batchOf?.id ? { ...block, batchOf } : block));
+  const now = { ...known, blocks };
+  memo.set(id, now);
+  return now;
 }
 
 /**
