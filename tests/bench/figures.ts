@@ -62,7 +62,7 @@ export function table({ all, targets }: Figures, machine: string): string {
     what,
     figure(value),
     figure(most),
-    value <= most ? 'met' : `not met: ${figure(value / most)} times as much as it may be`,
+    value <= most ? 'met' : `NOT MET: ${figure(value / most)} times as much as it may be`,
   ]);
   return [
     machine,

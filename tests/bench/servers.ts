@@ -11,7 +11,8 @@ interface Kind {
   readonly uri: string;
   readonly languageId: string;
   readonly text: (lines: number) => string;
-  /** A column at which a letter may be typed in any line, and how far the middle line is looked at from there. */
+  /** Asks for diagnostics at once, where the server has a request of its own for it: what it publishes waits for a pause in typing. */
+  readonly pull?: (client: Client, uri: string) => Promise<unknown>;
   readonly options: Readonly<Record<string, unknown>>;
 }
 
@@ -31,6 +32,7 @@ const json: Kind = {
   languageId: 'json',
   text: jsonOfLines,
   options: { provideFormatter: true },
+  pull: (client, uri) => client.request('json/validate', uri),
 };
 const yaml: Kind = {
   name: 'YAML',
@@ -65,7 +67,8 @@ class Session {
   private version = 1;
   private lines: string[] = [];
   private pulls = false;
-  lays = false;
+  /** The request that lays the whole document out, of those the server knows. */
+  layout: 'textDocument/formatting' | 'textDocument/rangeFormatting' | null = null;
 
   private constructor(
     private readonly kind: Kind,
@@ -78,7 +81,11 @@ class Session {
     client.answer('workspace/configuration', (params) => (params as { items: unknown[] }).items.map(() => null));
     const session = new Session(kind, client);
     const { capabilities: can } = await client.request<{
-      capabilities: { diagnosticProvider?: unknown; documentFormattingProvider?: unknown };
+      capabilities: {
+        diagnosticProvider?: unknown;
+        documentFormattingProvider?: unknown;
+        documentRangeFormattingProvider?: unknown;
+      };
     }>('initialize', {
       processId: process.pid,
       rootUri: null,
@@ -87,7 +94,8 @@ class Session {
     });
     const ms = performance.now() - start;
     session.pulls = can.diagnosticProvider !== undefined;
-    session.lays = can.documentFormattingProvider !== undefined && can.documentFormattingProvider !== false;
+    if (can.documentFormattingProvider) session.layout = 'textDocument/formatting';
+    else if (can.documentRangeFormattingProvider) session.layout = 'textDocument/rangeFormatting';
     client.notify('initialized', {});
     return { session, ms };
   }
@@ -110,7 +118,7 @@ class Session {
     const typed = this.version % 2 === 1;
     this.version++;
     const { uri } = this.kind;
-    // JSON and code would only break; a space does what a letter does.
+    // A letter would only break JSON and code; a space makes them as new.
     const range = typed
       ? { start: { line, character }, end: { line, character } }
       : { start: { line, character }, end: { line, character: character + 1 } };
@@ -141,24 +149,32 @@ class Session {
   }
 
   private published(): Promise<unknown> | null {
-    if (this.pulls) return null;
+    if (this.pulls || this.kind.pull) return null;
     return this.client.next(({ method }) => method === 'textDocument/publishDiagnostics');
   }
 
   private async diagnostics(published: Promise<unknown> | null): Promise<void> {
-    if (published) await published;
+    if (this.kind.pull) await this.kind.pull(this.client, this.kind.uri);
+    else if (published) await published;
     else await this.client.request('textDocument/diagnostic', { textDocument: { uri: this.kind.uri } });
   }
 
   /** MB. */
   memory(): number {
-    return Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${this.client.pid}/status`, 'utf8'))?.[1]) / 1000;
+    return memoryOf(this.client.pid ?? 0) / 1000;
   }
 
   async stop(): Promise<void> {
     await Promise.race([this.client.stop().catch(() => null), new Promise((resolve) => setTimeout(resolve, 1000))]);
     this.client.kill();
   }
+}
+
+/** kB of a process and of those it started: a launcher may leave the work to another program. */
+function memoryOf(pid: number): number {
+  const own = Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]);
+  const children = readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').split(' ').filter(Boolean);
+  return children.reduce((sum, child) => sum + memoryOf(Number(child)), own);
 }
 
 const sizes = [100, 500, 1000, 5000] as const;
@@ -206,14 +222,15 @@ async function asked(figures: Figures, kind: Kind, lines: number, session: Sessi
   tried.push('edit', 'hover', 'edit, then hover', 'completion');
   // The first dozen warm the program up.
   for (const name of tried) put(figures, kind, lines, name === 'edit' ? 'edit to diagnostics' : name, samples[name].slice(12));
-  if (session.lays) await laidOut(figures, kind, lines, session);
+  if (session.layout) await laidOut(figures, kind, lines, session);
   figures.put({ name: `${kind.name} server, ${count(lines)} lines: memory`, median: session.memory(), unit: 'MB' });
 }
 
 async function laidOut(figures: Figures, kind: Kind, lines: number, session: Session): Promise<void> {
   const layout: number[] = [];
-  const options = { options: { tabSize: 2, insertSpaces: true } };
-  for (let turn = 0; turn < 9; turn++) layout.push(await session.ask('textDocument/formatting', options));
+  const whole = { start: { line: 0, character: 0 }, end: { line: lines, character: 0 } };
+  const options = { options: { tabSize: 2, insertSpaces: true }, range: whole };
+  for (let turn = 0; turn < 9; turn++) layout.push(await session.ask(session.layout ?? 'textDocument/formatting', options));
   put(figures, kind, lines, 'formatting', layout.slice(3));
 }
 
