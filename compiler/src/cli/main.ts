@@ -27,9 +27,10 @@ async function program(words: readonly string[]): Promise<Command> {
     .configureOutput({ writeOut: print, writeErr: (text) => complain(text.replace(/^error: /, '').trimEnd()) })
     .exitOverride()
     .argument('[command]')
+    .allowExcessArguments()
     .usage('[command] [options]')
     .action(async (word?: string) => {
-      if (word !== undefined) throw new UsageError(unknownCommand(word));
+      if (word !== undefined) throw new UsageError(await unknownCommand(word));
       print((await import('./welcome.ts')).welcome());
     });
   for (const entry of commands) {
@@ -47,14 +48,17 @@ function conclude(error: unknown): number {
   return status.usage;
 }
 
-function unknownCommand(word: string): string {
-  const isFile = /[./\\]/.test(word);
-  return isFile
-    ? `${word} is no command. To check a file: nappe check ${word}`
-    : `${word} is no command. The commands are: ${commands
-        .filter(({ hidden }) => !hidden)
-        .map(({ name }) => name)
-        .join(', ')}.`;
+async function unknownCommand(word: string): Promise<string> {
+  if (/[./\\]/.test(word)) return `${word} is no command. To check a file: nappe check ${word}`;
+  const names = commands.filter(({ hidden }) => !hidden).map(({ name }) => name);
+  const { nearestNames } = await import('../resolve/nearest.ts');
+  const near = nearestNames(
+    word,
+    names.map((name) => ({ key: name, text: name })),
+  );
+  return near.length > 0
+    ? `${word} is no command. Did you mean nappe ${near.join(' or nappe ')}?`
+    : `${word} is no command. The commands are: ${names.join(', ')}.`;
 }
 
 const sentence = (summary: string): string => `${summary.charAt(0).toUpperCase()}${summary.slice(1)}.`;

@@ -15,7 +15,7 @@ export const commands: readonly CommandEntry[] = [
   { name: 'check', summary: 'say what is wrong, or likely to go wrong, in formulas', load: () => import('./check.ts') },
   { name: 'card', summary: 'make a scaled card of a formula', load: () => import('./card.ts') },
   { name: 'trace', summary: 'show the state of the matter after every step', load: () => import('./trace.ts') },
-  { name: 'handout', summary: 'carry out the fences of a Markdown handout', load: () => import('./handout.ts') },
+  { name: 'handout', summary: 'make the sheet for a class from a Markdown file', load: () => import('./handout.ts') },
   {
     name: 'weigh-out',
     summary: 'list what to weigh or order for formulas and their bases',
