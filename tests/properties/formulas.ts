@@ -5,8 +5,8 @@ import fc from 'fast-check';
 import { combinations, createWorkspace, type Formula, type Run, runFormula, type Selection, type Workspace } from 'nappe';
 import { faulty, formulasIn, samples, wellMade, workspaceAt } from '../diagnostics/corpora.ts';
 
-/** Printed, so that a failure can be run again: NAPPE_SEED=… */
-export const seed = Number(process.env.NAPPE_SEED ?? Date.now() % 2_147_483_647);
+/** The same in every run, so that a clean tree stays clean; NAPPE_SEED=$RANDOM tries others. Printed, so that a failure can be run again. */
+export const seed = Number(process.env.NAPPE_SEED ?? 20_261_125);
 console.info(`fast-check seed ${seed}`);
 
 /** A generated formula: its ingredient lines, its steps. */

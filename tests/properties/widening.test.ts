@@ -7,8 +7,14 @@ import { settingRange } from '../../compiler/src/matter/gelatin.ts';
 import { mixtureTemperature } from '../../compiler/src/matter/heat-balance.ts';
 import { type Generated, generated, lineText, runOf, seed, textOf } from './formulas.ts';
 
-/** Of a figure: cooling is searched to a few hundredths of a degree; densities are taken at the middle of a temperature, so that volumes move by a little. */
-const rounding = { celsius: 0.05, grams: 1e-6, millilitres: 0.02 } as const;
+/**
+ * Of a figure: a balance takes masses, and a volume densities, at the middle of what steam and warmth allow, so that a wider range
+ * moves both by a little.
+ */
+const rounding = { celsius: 0.5, grams: 1e-6, millilitres: 0.02 } as const;
+
+/** Of the models by themselves, which search to a hundredth of a degree. */
+const searched = 0.01;
 
 function holdsAll(outer: Interval, inner: Interval, tolerance: number, where: string): void {
   expect(outer.low, where).toBeLessThanOrEqual(inner.low + tolerance);
@@ -31,7 +37,8 @@ function neverNarrower(narrow: Run, wide: Run): void {
     record.additions.forEach(({ celsius }, n) => {
       holdsAll(other.additions[n]!.celsius, celsius, rounding.celsius, `addition ${n + 1} of ${where}`);
     });
-    if (record.millilitres && other.millilitres)
+    // Which foam it is follows from where the warmest of it came from: no figure, so nothing to widen.
+    if (record.millilitres && other.millilitres && record.result.foam?.kind === other.result.foam?.kind)
       holdsAll(
         other.millilitres,
         record.millilitres,
@@ -113,7 +120,7 @@ describe('in the models', () => {
             { composition: a, celsius },
             { composition: b, celsius: y },
           ]);
-        holdsAll(mixed({ low: x.low - down, high: x.high + up }), mixed(x), rounding.celsius, 'mixture');
+        holdsAll(mixed({ low: x.low - down, high: x.high + up }), mixed(x), searched, 'mixture');
       }),
       { seed, numRuns: 200 },
     );
@@ -134,14 +141,14 @@ describe('in the models', () => {
         holdsAll(
           temperatureAfter({ ...mass(of), from: wide, seconds }),
           temperatureAfter({ ...mass(of), from, seconds }),
-          0.01,
+          searched,
           'after a time',
         );
         const longer = { low: Math.max(0, seconds.low - 60 * down), high: seconds.high + 60 * up };
         holdsAll(
           temperatureAfter({ ...mass(of), from, seconds: longer }),
           temperatureAfter({ ...mass(of), from, seconds }),
-          0.01,
+          searched,
           'after a longer time',
         );
       }),
