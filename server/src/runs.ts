@@ -15,7 +15,6 @@ import {
   selectionWith,
   type TraceJson,
   traceJson,
-  type Unit,
   type WeighedLine,
 } from 'nappe';
 import { blockAt, groupOf } from './names/groups.ts';
@@ -38,41 +37,16 @@ export interface Standing {
   readonly index: number;
 }
 
-interface Index {
-  readonly formulas: ReadonlyMap<number, Formula>;
-  readonly components: ReadonlyMap<number, { readonly formula: Formula; readonly component: Component }>;
-}
-
-const indices = new WeakMap<Unit, Index>();
-
-function indexOf({ unit, project, path }: Analysis): Index {
-  let index = indices.get(unit);
-  if (!index) {
-    const formulas = new Map<number, Formula>();
-    const components = new Map<number, { formula: Formula; component: Component }>();
-    for (const formula of [...project.workspace.bases(path), ...unit.formulas]) {
-      const head = unit.blockLines.get(formula.id);
-      if (head !== undefined && unit.formulas.includes(formula)) formulas.set(head, formula);
-      for (const component of [...formula.components, ...(formula.assembly ? [formula.assembly] : [])]) {
-        const first = unit.blockLines.get(component.id);
-        if (first !== undefined) components.set(first, { formula, component });
-      }
-    }
-    index = { formulas, components };
-    indices.set(unit, index);
-  }
-  return index;
-}
-
-export function standingOf(analysis: Analysis, line: number): Standing | null {
-  const { file } = analysis;
+export function standingOf({ file, unit, project, path }: Analysis, line: number): Standing | null {
   const block = blockAt(file, line);
-  const { formulas, components } = indexOf(analysis);
-  const own = components.get(block.first);
-  if (own) return { ...own, index: line - block.first };
-  const head = groupOf(file, block).head;
-  const formula = head ? formulas.get(head.first) : undefined;
-  return formula ? { formula, component: null, index: line - block.first } : null;
+  const { head } = groupOf(file, block);
+  const startsAt = (id: string, first: number): boolean => unit.blockLines.get(id) === first;
+  const formula = head
+    ? unit.formulas.find(({ id }) => startsAt(id, head.first))
+    : project.workspace.bases(path).find(({ id }) => startsAt(id, block.first));
+  if (!formula) return null;
+  const all = formula.assembly ? [...formula.components, formula.assembly] : formula.components;
+  return { formula, component: all.find(({ id }) => startsAt(id, block.first)) ?? null, index: line - block.first };
 }
 
 /** The formula of the group a line stands in. */

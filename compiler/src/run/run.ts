@@ -295,7 +295,7 @@ function relabelled(memo: Map<string, Remembered>, id: string, batchOf: SourceLi
  * Of so many components the runs are remembered, those asked for last: what is being worked on stays at hand, and a file of a thousand
  * formulas does not keep all its matter.
  */
-const mostRemembered = 256;
+const mostRemembered = 128;
 
 const memos = new Map<Component, Map<string, Remembered>>();
 
