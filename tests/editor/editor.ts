@@ -108,7 +108,7 @@ const settings = {
   'files.simpleDialog.enable': true,
   'editor.minimap.enabled': false,
   'editor.inlayHints.enabled': 'off',
-  'editor.wordWrap': 'off',
+  '[nappe]': { 'editor.wordWrap': 'off' },
   'window.commandCenter': false,
   'chat.commandCenter.enabled': false,
 };

@@ -14,7 +14,7 @@ const host = document.getElementById('card')!;
 /** The card's own look stays inside, and the frame's outside. */
 const paper = host.attachShadow({ mode: 'open' });
 const marks = sheetOf(`
-  .steps > li { cursor: pointer; }
+  .steps > li { cursor: pointer; scroll-margin-top: 6rem; }
   .steps > li:hover { background: #f6f1ea; }
   .steps > li.here { background: #fbe9c8; box-shadow: inset .25rem 0 #8c3a0a; }
   .steps > li:focus-visible { outline: 2px solid #8c3a0a; outline-offset: -2px; }`);
