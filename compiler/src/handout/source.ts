@@ -6,7 +6,7 @@ import { plain } from '../card/text.ts';
 
 export function sourceListing(lines: readonly Line[]): Element {
   const rows = lines.flatMap((line, index): ElementContent[] => [...(index === 0 ? [] : [textOf('\n')]), ...highlighted(line)]);
-  return h('pre', { className: ['notation'], tabIndex: 0, ariaLabel: 'Notation' }, h('code', rows));
+  return h('pre', { className: ['notation', 'scroll'], tabIndex: 0, ariaLabel: 'Notation' }, h('code', rows));
 }
 
 function highlighted(line: Line): ElementContent[] {

@@ -38,7 +38,9 @@ export function timelineArticle(plan: Timeline, level = 1, prefix = ''): Element
           { className: ['key'] },
           'Filled: work. Hatched: waiting. The numbers are those of the steps below; long waits are drawn short.',
         ),
-        ...charts(plan, prefix).map((chart) => h('div', { className: ['panel'] }, chart)),
+        ...charts(plan, prefix).map((chart, index) =>
+          h('div', { className: ['panel', 'scroll'], role: 'group', tabIndex: 0, ariaLabel: `Chart, part ${index + 1}` }, chart),
+        ),
       ]),
       ...daysOf(plan).map(({ title, tasks }) =>
         h('section', { className: ['component'] }, [
@@ -105,10 +107,10 @@ export const timelineStyle = `
 .card.timeline .orders { list-style: none; padding: 0; margin-top: .5rem; }
 .card.timeline .meta { font-size: .92rem; max-width: 52rem; }
 .card.timeline .key { font-size: .92rem; color: var(--quiet); margin-bottom: .4rem; }
-.card.timeline .panel { overflow-x: auto; break-inside: avoid; margin-bottom: .7rem; }
+.card.timeline .panel { break-inside: avoid; margin-bottom: .7rem; }
 .card.timeline .plan { display: block; width: 100%; min-width: 40rem; max-width: 60rem; height: auto; color: var(--ink); }
 .card.timeline .plan text { font-size: 13.5px; fill: currentColor; } .card.timeline .plan .time { text-anchor: middle; font-size: 13px; } .card.timeline .plan .number { text-anchor: middle; font-weight: 700; }
-.card.timeline .plan .lane { font-weight: 600; } .card.timeline .plan .of { fill-opacity: .75; font-size: 12.5px; }
+.card.timeline .plan .lane { font-weight: 600; } .card.timeline .plan .of { fill-opacity: .75; font-size: 13.5px; }
 .card.timeline .plan .tick { stroke: currentColor; stroke-opacity: .14; } .card.timeline .plan .rule { stroke: currentColor; stroke-opacity: .3; }
 .card.timeline .plan .hands rect { fill: var(--ink); } .card.timeline .plan .hands .number { fill: #fff; }
 .card.timeline .plan .wait rect { stroke: var(--ink); stroke-width: 1.2; } .card.timeline .plan .wait .number { paint-order: stroke; stroke: #fff; stroke-width: 5px; }
@@ -117,7 +119,7 @@ export const timelineStyle = `
 .card.timeline .tasks .part { display: block; color: var(--quiet); font-size: .9rem; }
 .card.timeline .tasks .waits .when b { font-weight: 400; }
 .card.timeline .tasks .remarks { color: var(--quiet); font-size: .92rem; }
-@media print { .card.timeline .panel { overflow: visible; } .card.timeline .plan { min-width: 0; max-width: none; } .card.timeline :is(.part, .remarks, .key) { font-size: 9.2pt; } .card.timeline .tasks .part { display: inline; } .card.timeline .tasks :is(th, td) { padding-top: .12rem; padding-bottom: .12rem; }
+@media print { .card.timeline .plan { min-width: 0; max-width: none; } .card.timeline :is(.part, .remarks, .key) { font-size: 9.2pt; } .card.timeline .tasks .part { display: inline; } .card.timeline .tasks :is(th, td) { padding-top: .12rem; padding-bottom: .12rem; }
   .card.timeline .plan { print-color-adjust: exact; -webkit-print-color-adjust: exact; } }
 @media (max-width: 46rem) { .card.timeline .tasks .remarks, .card.timeline .tasks thead th:last-child { display: none; } }
 `;

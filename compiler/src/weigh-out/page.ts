@@ -139,7 +139,7 @@ export const weighOutStyle = `
 .card.weigh-out .bag { break-inside: avoid; padding: .1rem 0 1rem; }
 .card.weigh-out .bag > :first-child { font-size: 1.1rem; }
 .card.weigh-out .bag .weigh .amount { width: 1%; }
-@media (max-width: 46rem) { .card.weigh-out :is(.col-share, .col-buy) { display: none; } }
+@media (max-width: 46rem) { .card.weigh-out :is(.col-share, .col-buy, .col-for) { display: none; } .card.weigh-out .bags { columns: 1; } }
 @media print { .card.weigh-out .bags { columns: 2; column-gap: 9mm; } .card.weigh-out :is(th, td) { padding-top: .15rem; padding-bottom: .15rem; } }
 `;
 
