@@ -101,13 +101,13 @@ describe('the first indexing', () => {
     const text = (i: number) => `take base from "0.nappe"\nformula F${i}\n  10 g  base\n  5 g  wine\n  mix base\n`;
     for (let i = 0; i < 2000; i++) writeFileSync(join(editor.root, 'many', `${i}.nappe`), i === 0 ? base : text(i));
     const folder = { uri: editor.uri('many'), name: 'many' };
-    editor.client.notify('workspace/didChangeWorkspaceFolders', { event: { added: [folder], removed: [] } });
-    for (let i = 0; i < 5; i++)
-      expect(await editor.ask('textDocument/hover', { position: { line: 1, character: 9 } })).not.toBeNull();
     const last = editor.client.next(
       ({ method, params }) =>
         method === 'textDocument/publishDiagnostics' && (params as { uri: string }).uri.endsWith('/999.nappe'),
     );
+    editor.client.notify('workspace/didChangeWorkspaceFolders', { event: { added: [folder], removed: [] } });
+    for (let i = 0; i < 5; i++)
+      expect(await editor.ask('textDocument/hover', { position: { line: 1, character: 9 } })).not.toBeNull();
     expect((await last).params).toMatchObject({
       diagnostics: expect.arrayContaining([expect.objectContaining({ code: 'unused-ingredient' })]),
     });
