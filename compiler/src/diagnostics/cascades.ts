@@ -114,3 +114,10 @@ export function excusedNames(findings: readonly RawFinding[], run: Run): Readonl
 /** Whether a finding says no more than that something excused is not used. */
 export const isExcused = ({ code, numbers }: RawFinding, excused: ReadonlySet<string>): boolean =>
   (code === 'unused-ingredient' || code === 'leftover') && typeof numbers.name === 'string' && excused.has(nameKey(numbers.name));
+
+/** Steps that name what is not there are not done: what the formula makes is then short of what was meant, and no fault of its own. */
+const undone: ReadonlySet<string> = new Set(['unknown-name', 'used-before-made', 'used-up']);
+
+/** Whether a rule's finding is only about the amount made, while a step of the same run could not be done. */
+export const restsOnUndone = ({ code }: RawFinding, ofRun: readonly RawFinding[]): boolean =>
+  code === 'yield-mismatch' && ofRun.some((finding) => undone.has(finding.code));

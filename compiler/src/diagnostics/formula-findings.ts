@@ -5,7 +5,7 @@ import type { Choice, Formula, Place, RawFinding, Related, Selection } from '../
 import { percentFindings } from '../resolve/percentages.ts';
 import { runFormula } from '../run/run.ts';
 import type { Run } from '../run/trace.ts';
-import { excusedNames, hiddenBehind, isExcused, type Unsure, unsureOf } from './cascades.ts';
+import { excusedNames, hiddenBehind, isExcused, restsOnUndone, type Unsure, unsureOf } from './cascades.ts';
 import { type Combined, combine, type Worded } from './combine.ts';
 import { ruleOf, rules } from './registry.ts';
 import type { Figures, Rule } from './rule.ts';
@@ -101,7 +101,9 @@ function underOne(formula: Formula, selection: Selection, percents: readonly Raw
       judging.faults,
     );
     if (judged === null) judging.broken.add(rule);
-    else for (const finding of raised) if (!judging.unsure.clouds(finding.place)) put(located(finding));
+    else
+      for (const finding of raised)
+        if (!judging.unsure.clouds(finding.place) && !restsOnUndone(finding, run.findings)) put(located(finding));
   }
   return worded;
 }

@@ -77,7 +77,8 @@ export function reportUnknown(bench: Bench, step: Step, name: Name): void {
       ...bench.component.lines.map((l) => l.name),
     ]),
   ];
-  const close = guarded ? null : (nearest(name.key, candidates.map(nameKey)) ?? null);
+  const keys = candidates.map(nameKey);
+  const close = guarded ? null : (nearest(name.key, keys) ?? onlyFuller(name.key, keys));
   const proposal = close === null ? null : (candidates.find((candidate) => nameKey(candidate) === close) ?? close);
   bench.findings.push({
     code: 'unknown-name',
@@ -86,6 +87,12 @@ export function reportUnknown(bench: Bench, step: Step, name: Name): void {
     ...(guarded && declared ? { related: [{ place: declared.place, message: 'weighed only in other choices' }] } : {}),
     fixes: proposal === null ? [] : [{ title: `Change to ${proposal}`, edits: [{ ...placeOf(step, name), text: proposal }] }],
   });
+}
+
+/** `milk` where `whole milk` is the only one of its words: what a cook says for short. */
+function onlyFuller(key: string, keys: readonly string[]): string | null {
+  const fuller = keys.filter((other) => ` ${other} `.includes(` ${key} `));
+  return fuller.length === 1 ? (fuller[0] as string) : null;
 }
 
 export function reportUsedUp(bench: Bench, step: Step, span: { start: number; end: number }, name: string, slot: Slot): void {

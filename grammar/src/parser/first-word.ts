@@ -1,5 +1,6 @@
 /** Decides by its first word what a line is; a word nearly right is reported once and read as what it is near to. */
 
+import { flagsAt, numberFlags } from '../scanner/characters.ts';
 import { blame, replaceFix, type Scan, shown } from '../scanner/scan.ts';
 import type { BlockWord, Span } from '../tree.ts';
 import {
@@ -24,7 +25,7 @@ export type FirstWord =
 /** What a line of a formula is by its first word; null where the word is near to nothing. */
 export function firstWordOf(scan: Scan, wordSpan: Span): FirstWord | null {
   const word = scan.text.slice(wordSpan.start, wordSpan.end);
-  return exact(word) ?? meant(scan, wordSpan, word) ?? near(scan, wordSpan, word);
+  return exact(word) ?? meantHeader(scan, wordSpan, word) ?? meant(scan, wordSpan, word) ?? near(scan, wordSpan, word);
 }
 
 function exact(word: string): FirstWord | null {
@@ -34,6 +35,27 @@ function exact(word: string): FirstWord | null {
   if (block !== undefined) return { kind: 'block', word: block };
   const header = headerOf(word);
   return header === undefined ? null : { kind: 'header', row: header };
+}
+
+/** Words cooks use for a header that a number follows; without one they may be verbs. */
+const headersMeant: ReadonlyMap<string, string> = new Map([
+  ['make', 'makes'],
+  ['yield', 'makes'],
+  ['yields', 'makes'],
+  ['keep', 'keeps'],
+]);
+
+function meantHeader(scan: Scan, wordSpan: Span, word: string): FirstWord | null {
+  const header = headersMeant.get(word.toLowerCase());
+  let at = wordSpan.end;
+  while (scan.text[at] === ' ' || scan.text[at] === '\t') at += 1;
+  if (header === undefined || (flagsAt(scan.text, at) & numberFlags) === 0) return null;
+  return headerRead(scan, wordSpan, word, header);
+}
+
+function headerRead(scan: Scan, wordSpan: Span, word: string, header: string): FirstWord | null {
+  blame(scan, wordSpan, `${shown(word)} was read as \`${header}\`.`, [replaceFix(`Write ${header}`, wordSpan, header)]);
+  return exact(header);
 }
 
 /** A word cooks use for a verb. */
@@ -57,11 +79,8 @@ function near(scan: Scan, wordSpan: Span, word: string): FirstWord | null {
   if (blockWins) return blockRead(scan, wordSpan, word, block.word);
   if (other === null) return null;
   const found = exact(other.word);
-  if (found?.kind === 'header') {
-    blame(scan, wordSpan, `${shown(word)} was read as \`${other.word}\`.`, [
-      replaceFix(`Write ${other.word}`, wordSpan, other.word),
-    ]);
-  } else blameVerb(scan, wordSpan, word, other.word);
+  if (found?.kind === 'header') return headerRead(scan, wordSpan, word, other.word);
+  blameVerb(scan, wordSpan, word, other.word);
   return found;
 }
 
