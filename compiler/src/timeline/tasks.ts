@@ -58,7 +58,10 @@ export function jobsOf(orders: readonly Order[]): readonly Job[] {
         ...durationOf(record),
         waiting: waiting.has(record.step.node.verb),
         uses: devicesOf(record),
-        needs: [...(before.get(record) ?? [])].map((maker) => ({ of: indexes.get(maker) ?? 0, stands: mayStand(maker, record) })),
+        needs: [...(before.get(record) ?? [])].map(([maker, takes]) => ({
+          of: indexes.get(maker) ?? 0,
+          stands: takes ? mayStand(maker, record) : Number.POSITIVE_INFINITY,
+        })),
         dayBefore: early.has(record),
       });
     }
@@ -90,25 +93,29 @@ function durationOf({ seconds }: StepRecord): { readonly minutes: number; readon
   return { minutes: Math.min(mostMinutes, Math.max(1, minutes)), estimated: !known || seconds.estimated };
 }
 
-/** Which records must be done before each: those whose matter it takes, and, where the matter does not say, the one above it. */
-function predecessorsOf(run: Run): ReadonlyMap<StepRecord, ReadonlySet<StepRecord>> {
-  const before = new Map<StepRecord, Set<StepRecord>>(run.records.map((record) => [record, new Set()]));
+/** Which records must be done before each, and whether their matter is taken: where it does not say, the order written does. */
+type Before = ReadonlyMap<StepRecord, ReadonlyMap<StepRecord, boolean>>;
+
+function predecessorsOf(run: Run): Before {
+  const before = new Map<StepRecord, Map<StepRecord, boolean>>(run.records.map((record) => [record, new Map()]));
   const rank = new Map(run.records.map((record, index) => [record, index] as const));
-  const link = (from: StepRecord, to: StepRecord): void => {
-    if ((rank.get(from) ?? Number.POSITIVE_INFINITY) < (rank.get(to) ?? -1)) before.get(to)?.add(from);
+  const link = (from: StepRecord, to: StepRecord, takes: boolean): void => {
+    const known = before.get(to);
+    if (known && (rank.get(from) ?? Number.POSITIVE_INFINITY) < (rank.get(to) ?? -1))
+      known.set(from, takes || known.get(from) === true);
   };
   for (const record of run.records)
     for (const matter of [...record.inputs.map((input) => input.matter), ...(record.onto ? [record.onto] : [])])
-      for (const maker of makersOf(matter, 0)) link(maker, record);
+      for (const maker of makersOf(matter, 0)) link(maker, record, true);
   for (const { records } of run.blocks)
     records.forEach((record, index) => {
       const [last, next] = [records[index - 1], records[index + 1]];
       if (unbound.has(record.step.node.verb)) {
-        if (last) link(last, record);
-        if (next) link(record, next);
+        if (last) link(last, record, false);
+        if (next) link(record, next, false);
       }
       if (preparing.has(record.step.node.verb) && record.mould !== null)
-        for (const later of records.slice(index + 1)) if (later.mould === record.mould) link(record, later);
+        for (const later of records.slice(index + 1)) if (later.mould === record.mould) link(record, later, false);
     });
   return before;
 }
@@ -126,9 +133,9 @@ function makersOf(matter: Matter, depth: number): readonly StepRecord[] {
 }
 
 /** Records after which the work can rest until tomorrow, and all before them: whatever leaves them keeps. */
-function keepable(run: Run, before: ReadonlyMap<StepRecord, ReadonlySet<StepRecord>>): ReadonlySet<StepRecord> {
+function keepable(run: Run, before: Before): ReadonlySet<StepRecord> {
   const after = new Map<StepRecord, StepRecord[]>(run.records.map((record) => [record, []]));
-  for (const [record, makers] of before) for (const maker of makers) after.get(maker)?.push(record);
+  for (const [record, makers] of before) for (const [maker] of makers) after.get(maker)?.push(record);
   const early = new Set<StepRecord>();
   for (const record of [...run.records].reverse()) {
     const takers = after.get(record) ?? [];

@@ -1,5 +1,5 @@
 /** How long matter may stand between two steps, and whether it keeps until tomorrow. Limits are common practice, no source. */
-import { sugarsOf } from '../matter/composition.ts';
+import { fatOf, sugarsOf, total } from '../matter/composition.ts';
 import { type FoamKind, holdsMinutes } from '../matter/foam.ts';
 import { clauseOf } from '../run/clauses.ts';
 import type { Matter, StepRecord } from '../run/trace.ts';
@@ -14,8 +14,13 @@ export function mayStand(made: StepRecord, next: StepRecord): number {
     return holdsMinutes[result.foam.kind as FoamKind] ?? limits.foam;
   }
   if (result.gelatin === 'bloomed') return limits.bloomed;
-  return isWarm(result) ? limits.warm : limits.other;
+  // What is warmed again anyway may cool; chocolate, sugar and fat even set.
+  if (warming.has(next.step.node.verb) && next.inputs.length === 1)
+    return isStable(result) ? Number.POSITIVE_INFINITY : limits.other;
+  return isWarm(result) && !isMeltedFat(result) ? limits.warm : limits.other;
 }
+
+const warming: ReadonlySet<string> = new Set(['heat', 'melt', 'boil', 'cook', 'reduce']);
 
 /** Minutes. */
 const limits = { warm: 15, foam: 20, whipping: 30, other: 45, bloomed: 60 } as const;
@@ -37,6 +42,10 @@ const isSet = (matter: Matter): boolean => matter.gelatin === 'set' || matter.fr
 
 /** Warmer than any kitchen: it cools as it stands. */
 const isWarm = ({ heat }: Matter): boolean => heat.celsius.low > 26;
+
+/** Melted butter stays melted for a while, wherever it stands. */
+const isMeltedFat = ({ composition, chocolate }: Matter): boolean =>
+  chocolate === 'none' && fatOf(composition) > 0.7 * total(composition);
 
 /** Sifted flour, ground nuts and sugar, syrups of two parts of sugar to one of water. */
 function isStable({ composition, grams, unknownGrams }: Matter): boolean {
