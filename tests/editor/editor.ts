@@ -113,8 +113,9 @@ const settings = {
   'chat.commandCenter.enabled': false,
 };
 
-/** Opens a file of the folder by its name. */
+/** Opens a file of the folder by its name, at the left. */
 export async function openFile(page: Page, name: string): Promise<void> {
+  await page.keyboard.press('Control+1');
   await page.keyboard.press('Control+P');
   await pick(page, name, name);
   await page.locator(`.tab.active[data-resource-name="${name}"]`).first().waitFor();
@@ -190,6 +191,8 @@ export async function frameOfCard(page: Page): Promise<Frame> {
 
 export async function screenshot(page: Page, name: string): Promise<void> {
   mkdirSync(artefacts, { recursive: true });
+  // A webview shows a moment after it has its content.
+  await page.waitForTimeout(400);
   await page.screenshot({ path: join(artefacts, `${name}.png`) });
 }
 

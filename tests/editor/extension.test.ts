@@ -1,6 +1,7 @@
 /** The packaged extension in a real VS Code: one formula opened, broken, mended, printed, renamed, laid out and completed. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import {
   cardFrame,
@@ -32,6 +33,14 @@ afterAll(() => editor?.stop());
 afterEach(async ({ task }) => {
   if (task.result?.state === 'fail' && editor) await screenshot(editor.page, `failed-${task.name.replace(/\W+/g, '-')}`);
 });
+
+/** Whether some webview, whichever it is, shows a text. */
+async function someFrameSays(page: Page, text: string): Promise<boolean> {
+  const said = await Promise.all(
+    page.frames().map((frame) => frame.evaluate(() => document.body?.innerText ?? '').catch(() => '')),
+  );
+  return said.some((words) => words.includes(text));
+}
 
 const squiggle = '.view-overlays .squiggly-error';
 
@@ -220,19 +229,8 @@ test(
   async () => {
     const { page } = editor;
     await run(page, 'Nappe: Compare with the Last Commit');
-    const preview = page.frameLocator('iframe.webview.ready >> nth=-1').frameLocator('iframe#active-frame');
-    await until(async () => {
-      for (const frame of page.frames()) {
-        const text = await frame
-          .locator('body')
-          .innerText()
-          .catch(() => '');
-        if (text.includes('What changed: Pouring custard')) return true;
-      }
-      return false;
-    });
+    await until(() => someFrameSays(page, 'What changed: Pouring custard'));
     await screenshot(page, '7-changes');
-    void preview;
   },
   2 * patience,
 );
@@ -252,29 +250,38 @@ test(
 );
 
 test(
-  'a fence in Markdown is coloured, and explained faults have a page',
+  'a fault is explained on a page of its own',
   async () => {
     const { page } = editor;
     await openFile(page, 'custard.nappe');
-    const line = 13;
-    await retype(page, line, 11, 5, '95');
+    await retype(page, 13, 11, 5, '95');
     await page.locator(squiggle).first().waitFor();
-    await go(page, line, 11);
+    await go(page, 13, 11);
     await run(page, 'Nappe: Explain This Fault');
-    await until(async () => {
-      for (const frame of page.frames()) {
-        const text = await frame
-          .locator('h1')
-          .first()
-          .innerText({ timeout: 500 })
-          .catch(() => '');
-        if (text.includes('custard-curdles')) return true;
-      }
-      return false;
-    });
+    await until(() => someFrameSays(page, 'custard-curdles'));
     await screenshot(page, '8-explained');
   },
   3 * patience,
+);
+
+test(
+  'a fence in Markdown has the colours of a formula',
+  async () => {
+    const { page } = editor;
+    await openFile(page, 'booklet.md');
+    await go(page, 15);
+    const classOf = (text: string) =>
+      page
+        .locator('.editor-instance')
+        .first()
+        .locator('.view-line > span > span', { hasText: new RegExp(`^\\s*${text}\\s*$`) })
+        .first()
+        .getAttribute('class');
+    expect(await classOf('whisk')).toMatch(/mtk\d+/);
+    await screenshot(page, '9-markdown');
+    expect(await classOf('whisk')).not.toBe(await classOf('egg yolk'));
+  },
+  2 * patience,
 );
 
 test('nothing outside was asked for, and what is installed is small', () => {

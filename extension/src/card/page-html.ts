@@ -14,6 +14,7 @@ export function pageHtml(webview: Webview, extension: Uri): string {
 <link rel="stylesheet" href="${file('card-page.css')}">
 </head>
 <body>
+<header>
 <form id="bar" aria-label="Card">
 <label class="wide">Make <input id="for" type="text" spellcheck="false" autocomplete="off"></label>
 <span id="choices"></span>
@@ -22,6 +23,7 @@ export function pageHtml(webview: Webview, extension: Uri): string {
 <button id="save" type="button">Save…</button>
 </form>
 <p id="problem" role="status" hidden></p>
+</header>
 <main id="card" hidden></main>
 <script src="${file('card-page.js')}"></script>
 </body>

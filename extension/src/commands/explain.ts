@@ -17,7 +17,7 @@ export async function explainFault(): Promise<void> {
   }
   const items = [...codes].map(([label, detail]) => ({ label, detail }));
   const picked = items.length === 1 ? items[0] : await window.showQuickPick(items, { title: 'Explain which fault?' });
-  if (picked) await commands.executeCommand('markdown.showPreview', Uri.parse(explanationUri(picked.label)));
+  if (picked) await commands.executeCommand('markdown.showPreviewToSide', Uri.parse(explanationUri(picked.label)));
 }
 
 const codeOf = ({ code }: Diagnostic): string => String(typeof code === 'object' ? code.value : code);
