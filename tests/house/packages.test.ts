@@ -1,5 +1,6 @@
 /** What the packages hold when they are packed, and that one runs by itself where nothing else is installed. */
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -98,4 +99,32 @@ test('npx from the packed tarball checks a formula in a folder where nothing is 
     'custard.nappe',
   );
   expect(JSON.parse(answer)).toMatchObject({ version: 1, summary: { files: 1, errors: 0, warnings: 0 } });
+});
+
+test('npx from the packed tarball starts a server that answers an editor, where nothing else is installed', async () => {
+  const [{ filename }] = JSON.parse(npm(join(root, 'server'), 'pack', '--json', '--pack-destination', folder)) as [
+    { filename: string },
+  ];
+  const words = ['exec', '--yes', `--package=${join(folder, filename)}`, '--', 'nappe-server', '--stdio'];
+  const editor = spawn('npm', words, {
+    cwd: folder,
+    stdio: ['pipe', 'pipe', 'inherit'],
+    env: { ...process.env, npm_config_offline: 'true' },
+  });
+  const say = (body: object): void => {
+    const text = JSON.stringify({ jsonrpc: '2.0', ...body });
+    editor.stdin.write(`Content-Length: ${Buffer.byteLength(text)}\r\n\r\n${text}`);
+  };
+  let heard = '';
+  say({ id: 1, method: 'initialize', params: { processId: null, rootUri: null, capabilities: {} } });
+  // An editor waits for each answer; the server leaves when its input ends.
+  editor.stdout.on('data', (part: Buffer) => {
+    const before = heard;
+    heard += part.toString('utf8');
+    if (!before.includes('"id":1') && heard.includes('"id":1')) say({ id: 2, method: 'shutdown' });
+    if (!before.includes('"id":2') && heard.includes('"id":2')) say({ method: 'exit' });
+  });
+  const [status] = (await once(editor, 'close')) as [number | null];
+  expect(heard).toContain('"capabilities"');
+  expect(status).toBe(0);
 });
