@@ -1,7 +1,7 @@
 /** The packaged extension in a real VS Code: one formula opened, broken, mended, printed, renamed, laid out and completed. */
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Page } from 'playwright-core';
+import type { Frame, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import {
   cardFrame,
@@ -33,6 +33,23 @@ afterAll(() => editor?.stop());
 afterEach(async ({ task }) => {
   if (task.result?.state === 'fail' && editor) await screenshot(editor.page, `failed-${task.name.replace(/\W+/g, '-')}`);
 });
+
+/** The card that shows a text, of those there are. */
+async function frameShowing(page: Page, title: string): Promise<Frame> {
+  let found: Frame | undefined;
+  await until(async () => {
+    for (const frame of page.frames())
+      if (
+        (await frame
+          .locator('h1.title', { hasText: title })
+          .count()
+          .catch(() => 0)) > 0
+      )
+        found = frame;
+    return found !== undefined;
+  });
+  return found as Frame;
+}
 
 /** Whether some webview, whichever it is, shows a text. */
 async function someFrameSays(page: Page, text: string): Promise<boolean> {
@@ -265,6 +282,66 @@ test(
 );
 
 test(
+  'the walkthrough’s sample opens, unsaved, and is checked like any other',
+  async () => {
+    const { page } = editor;
+    await page.keyboard.press('Control+1');
+    await run(page, 'Nappe: Open the Sample Formula');
+    await page.locator('.tab.active[data-resource-name^="Untitled"]').first().waitFor();
+    await retype(page, 13, 11, 5, '95');
+    await page.locator(squiggle).first().waitFor();
+    await page.locator('.statusbar-item', { hasText: '1 error' }).first().waitFor();
+    await screenshot(page, '9-sample');
+  },
+  2 * patience,
+);
+
+test(
+  'the card is saved as a page and as Markdown',
+  async () => {
+    const { page, folder } = editor;
+    await openFile(page, 'bavarois.nappe');
+    await run(page, 'Nappe: Open the Card Beside');
+    await until(() => someFrameSays(page, 'Hojicha bavarois'));
+    for (const [name, begins] of [
+      ['card.html', /^<!doctype html>/i],
+      ['card.md', /^# Hojicha bavarois/],
+    ] as const) {
+      await page.keyboard.press('Control+1');
+      await run(page, 'Nappe: Save the Card as HTML or Markdown…');
+      const input = page.locator('.quick-input-widget input[type="text"]').first();
+      // The dialog writes its own proposal first.
+      await until(async () => (await input.inputValue().catch(() => '')).endsWith('hojicha-bavarois.html'));
+      await input.fill(join(folder, name));
+      await page.locator('.quick-input-widget').getByText('OK', { exact: true }).click();
+      await until(async () => existsSync(join(folder, name)) && begins.test(readFileSync(join(folder, name), 'utf8')));
+    }
+    await screenshot(page, '10-saved');
+  },
+  3 * patience,
+);
+
+test(
+  'after the window is loaded anew, the card is there again with what was chosen',
+  async () => {
+    const { page } = editor;
+    const card = await frameShowing(page, 'Hojicha bavarois');
+    await card.locator('select[data-choice="flavour"]').selectOption('raspberry');
+    await until(async () => /raspberry purée/.test(await card.locator('.weigh').first().innerText()));
+    await page.keyboard.press('Control+1');
+    const loaded = page.waitForEvent('load');
+    await run(page, 'Developer: Reload Window');
+    await loaded;
+    await page.locator('.monaco-workbench').waitFor();
+    const again = await frameShowing(page, 'Hojicha bavarois');
+    await until(async () => /raspberry purée/.test(await again.locator('.weigh').first().innerText()));
+    expect(await again.locator('select[data-choice="flavour"]').inputValue()).toBe('raspberry');
+    await screenshot(page, '11-again');
+  },
+  3 * patience,
+);
+
+test(
   'a fence in Markdown has the colours of a formula',
   async () => {
     const { page } = editor;
@@ -278,8 +355,8 @@ test(
         .first()
         .getAttribute('class');
     expect(await classOf('whisk')).toMatch(/mtk\d+/);
-    await screenshot(page, '9-markdown');
-    expect(await classOf('whisk')).not.toBe(await classOf('egg yolk'));
+    await screenshot(page, '12-markdown');
+    expect(await classOf('whisk')).not.toBe(await classOf('as'));
   },
   2 * patience,
 );
