@@ -161,7 +161,7 @@ export async function retype(page: Page, line: number, column: number, count: nu
 
 /** What the status bar says of the cursor: line and column from 1. */
 export async function cursor(page: Page): Promise<string> {
-  return (await page.locator('#status\\.editor\\.selection').innerText()).replace(/\s*\(.*/, '').trim();
+  return ((await page.locator('#status\\.editor\\.selection').textContent()) ?? '').replace(/\s*\(.*/, '').trim();
 }
 
 /** A line of the first editor by its number, spaces as spaces; empty where it is not in view. */

@@ -54,7 +54,7 @@ async function frameShowing(page: Page, title: string): Promise<Frame> {
 /** Whether some webview, whichever it is, shows a text. */
 async function someFrameSays(page: Page, text: string): Promise<boolean> {
   const said = await Promise.all(
-    page.frames().map((frame) => frame.evaluate(() => document.body?.innerText ?? '').catch(() => '')),
+    page.frames().map((frame) => frame.evaluate(() => document.body?.textContent ?? '').catch(() => '')),
   );
   return said.some((words) => words.includes(text));
 }
@@ -87,7 +87,7 @@ test(
     await run(page, 'Problems: Focus on Problems View');
     const entry = page.locator('.markers-panel .monaco-list-row', { hasText: 'custard-curdles' });
     await entry.first().waitFor();
-    expect(await entry.first().innerText()).toContain('The custard may reach 95');
+    expect(await entry.first().textContent()).toContain('The custard may reach 95');
     await page.locator('.statusbar-item', { hasText: '1 error' }).first().waitFor();
     await screenshot(page, '2-broken');
 
@@ -141,14 +141,15 @@ test(
     await card.locator('.title').waitFor();
     await until(
       async () =>
-        /kg/.test(await card.locator('.facts').innerText()) && (await card.locator('article').getAttribute('lang')) === 'fr',
+        /kg/.test((await card.locator('.facts').textContent()) ?? '') &&
+        (await card.locator('article').getAttribute('lang')) === 'fr',
     );
     const frame = await frameOfCard(page);
     await frame.evaluate(() => window.scrollTo(0, 220));
-    const before = await card.locator('.weigh').innerText();
+    const before = await card.locator('.weigh').textContent();
     await page.keyboard.press('Control+1');
     await retype(page, 8, 3, 3, '120');
-    await until(async () => (await card.locator('.weigh').innerText()) !== before);
+    await until(async () => (await card.locator('.weigh').textContent()) !== before);
     expect(await card.locator('#for').inputValue()).toBe('2 kg');
     expect(await card.locator('#language').inputValue()).toBe('fr');
     expect(await frame.evaluate(() => window.scrollY)).toBe(220);
@@ -327,14 +328,14 @@ test(
     const { page } = editor;
     const card = await frameShowing(page, 'Hojicha bavarois');
     await card.locator('select[data-choice="flavour"]').selectOption('raspberry');
-    await until(async () => /raspberry purée/.test(await card.locator('.weigh').first().innerText()));
+    await until(async () => /raspberry purée/.test((await card.locator('.weigh').first().textContent()) ?? ''));
     await page.keyboard.press('Control+1');
     const loaded = page.waitForEvent('load');
     await run(page, 'Developer: Reload Window');
     await loaded;
     await page.locator('.monaco-workbench').waitFor();
     const again = await frameShowing(page, 'Hojicha bavarois');
-    await until(async () => /raspberry purée/.test(await again.locator('.weigh').first().innerText()));
+    await until(async () => /raspberry purée/.test((await again.locator('.weigh').first().textContent()) ?? ''));
     expect(await again.locator('select[data-choice="flavour"]').inputValue()).toBe('raspberry');
     await screenshot(page, '11-again');
   },
