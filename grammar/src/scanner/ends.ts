@@ -39,8 +39,11 @@ function readDuration(scan: Scan, number: NumberNode, first: UnitRow, firstEnd: 
       end = unit.end;
       continue;
     }
-    scan.problem = problem;
-    if (unit !== null || at !== end || factor !== 3600) break;
+    if (unit !== null || at !== end || factor !== 3600) {
+      // What follows is no part of the time: whatever is wrong with it is said where it is read.
+      scan.problem = problem;
+      break;
+    }
     seconds += part.value * 60;
     end = part.end;
     break;
