@@ -38,7 +38,7 @@ export const tools: readonly WordRow[] = [
   word('sheeter', 'Rolls dough flat between rollers.', 'dough sheeter'),
   word('knife', 'Any knife.'),
   word('cutter', 'Stamps shapes out.', 'cookie cutter'),
-  word('grater', 'Takes off fine shreds.', 'zester', 'microplane'),
+  word('grater', 'Takes off fine shreds.', 'zester', 'rasp'),
   word('pastry brush', 'Spreads thin liquids.', 'brush'),
   word('piping bag', 'Presses soft matter through a nozzle.', 'pastry bag'),
   word('siphon', 'Charges with gas.'),
