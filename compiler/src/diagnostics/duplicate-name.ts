@@ -25,5 +25,8 @@ export const duplicateName: Rule = {
   add last sugar
 `,
   },
-  message: (numbers) => `Something else here is already called ${quoted(text(numbers, 'name'))}.`,
+  message: (numbers) =>
+    numbers.override === true
+      ? `${quoted(text(numbers, 'name'))} already has its own value in these parentheses.`
+      : `Something else here is already called ${quoted(text(numbers, 'name'))}.`,
 };

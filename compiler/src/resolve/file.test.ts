@@ -346,3 +346,7 @@ test('`allow` holds for the next line that says something', () => {
     { codes: [{ code: 'raw-egg' }], reason: null, hidesLine: 8 },
   ]);
 });
+
+test('a value that has two amounts in one pair of parentheses is said at the second', () => {
+  expect(codes('formula A\n  choice s: p, q\n  100 g (q 120 g, q 130 g)  water\n  mix water\n')).toEqual(['duplicate-name 2']);
+});

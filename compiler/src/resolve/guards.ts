@@ -30,6 +30,7 @@ export function guardReader(block: BlockId, choices: readonly Choice[], report: 
       const first = overrides[0]?.choice ?? found?.choice;
       if (!found) report(unknownValue(block, line, override.value, choices));
       else if (found.choice !== first) report(otherChoice(block, line, override.value, found.choice, first ?? ''));
+      else if (overrides.some(({ value }) => value === found.value)) report(saidTwice(block, line, override.value));
       else {
         used.add(found.choice);
         const condition = inForce(override.value, found, 'when');
@@ -45,6 +46,13 @@ export function guardReader(block: BlockId, choices: readonly Choice[], report: 
   };
   return { condition, varied, step, used };
 }
+
+/** One value of a choice cannot have two amounts. */
+const saidTwice = (block: BlockId, line: number, name: Name): RawFinding => ({
+  code: 'duplicate-name',
+  place: { block, line, start: name.start, end: name.end },
+  numbers: { name: name.text, override: true },
+});
 
 /** An override's value as a condition: as if the line had a guard that names it. */
 function inForce(
