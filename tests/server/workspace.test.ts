@@ -5,10 +5,13 @@ import { describe, expect, test } from 'vitest';
 import { fullCapabilities } from './client.ts';
 import { type Diagnostic, type Editor, edit } from './editor.ts';
 
-const indexed = (editor: Editor) =>
-  editor.client.next(
-    ({ method, params }) => method === '$/progress' && (params as { value: { kind: string } }).value.kind === 'end',
-  );
+const isEnd = (params: unknown): boolean => (params as { value: { kind: string } }).value.kind === 'end';
+
+/** The first indexing may be over before anyone waits for it. */
+async function indexed(editor: Editor): Promise<void> {
+  if (editor.notifications('$/progress').some(({ params }) => isEnd(params))) return;
+  await editor.client.next(({ method, params }) => method === '$/progress' && isEnd(params));
+}
 
 const codes = (found: readonly Diagnostic[]) => found.map(({ code }) => code);
 
