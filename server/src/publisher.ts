@@ -105,7 +105,7 @@ export class Publisher {
 
   private workspaceItem(path: string, previous: string | undefined): WorkspaceDocumentDiagnosticReport {
     const { id, items } = this.report(path);
-    this.session.release(path);
+    this.session.settle(path);
     const open = this.session.documents.ofPath(path);
     const base = { uri: this.uriOf(path), version: open?.version ?? null, resultId: id };
     return id === previous ? { kind: 'unchanged', ...base } : { kind: 'full', ...base, items: [...items] };
@@ -124,7 +124,7 @@ export class Publisher {
       if (next === undefined) break;
       try {
         this.publish(next);
-        this.session.release(next);
+        this.session.settle(next);
       } catch (error) {
         this.faults.report('diagnostics', error);
       }

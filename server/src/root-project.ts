@@ -62,15 +62,20 @@ export class RootProject implements Project {
   }
 
   /**
-   * Lets go of a file that is not open and that nobody takes from, once its report is made: of thousands of files the reports are kept
-   * and not the trees. A project of few files keeps everything.
+   * Lets go of a file that is not open and that nobody takes from: of thousands of files the reports are kept and not the trees. A
+   * project of few files keeps everything. Says whether it let go.
    */
-  release(path: string): void {
-    if (this.known.size <= this.mostKept || (this.importers.get(path)?.size ?? 0) > 0) return;
+  release(path: string): boolean {
+    if (this.known.size <= this.mostKept || (this.importers.get(path)?.size ?? 0) > 0) return false;
     this.workspace.forget(path);
     this.interfaces.delete(path);
     this.checks.delete(path);
-    this.settled.add(path);
+    return true;
+  }
+
+  /** The report of a file as it now stands is made: it holds until the file, or one it rests on, changes. */
+  settle(path: string): void {
+    if (this.release(path)) this.settled.add(path);
   }
 
   isSettled(path: string): boolean {

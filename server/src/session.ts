@@ -104,9 +104,9 @@ export class Session {
     return project;
   }
 
-  /** A closed file's report is made: see `RootProject.release`. */
-  release(path: string): void {
-    if (!this.documents.ofPath(path)) this.projectAt(this.rootOf(path)).release(path);
+  /** A file's report is made: see `RootProject.settle`. An open one is kept whole. */
+  settle(path: string): void {
+    if (!this.documents.ofPath(path)) this.projectAt(this.rootOf(path)).settle(path);
   }
 
   isSettled(path: string): boolean {
@@ -134,8 +134,10 @@ export class Session {
     for (const [done, path] of found.entries()) {
       if (isCancelled()) break;
       if (done % 20 === 0) await step(done, found.length);
-      if (this.projectAt(this.rootOf(path)).know(path)) fresh.push(path);
-      this.release(path);
+      const project = this.projectAt(this.rootOf(path));
+      if (!project.know(path)) continue;
+      fresh.push(path);
+      if (!this.documents.ofPath(path)) project.release(path);
     }
     return fresh;
   }
