@@ -20,31 +20,40 @@ export function valueAt(curve: Curve, x: number): number {
 /**
  * The x in [low, high] at which a non-decreasing function reaches `target`, to within `tolerance`; an end where it lies outside.
  *
- * Interpolate, truncate, project (Oliveira & Takahashi 2020, ACM TOMS 47:5, κ1 0.2/(high - low), κ2 2, n0 1): never more than one step
- * beyond what bisection needs, and a fifth of it on the smooth curves of this folder.
+ * Inverse quadratic interpolation where it may be trusted, else bisection (Chandrupatla 1997, Adv. Eng. Software 28:145).
  */
 export function inverse(rising: (x: number) => number, target: number, low: number, high: number, tolerance = 1e-12): number {
-  let below = low;
-  let above = high;
-  let under = rising(low) - target;
-  let over = rising(high) - target;
-  if (under >= 0) return low;
-  if (over <= 0) return high;
+  let newest = low;
+  let ofNewest = rising(low) - target;
+  if (ofNewest >= 0) return low;
+  let other = high;
+  let ofOther = rising(high) - target;
+  if (ofOther <= 0) return high;
   const half = Math.max(tolerance / 2, Number.EPSILON * Math.max(Math.abs(low), Math.abs(high)));
-  const most = Math.ceil(Math.log2((high - low) / (2 * half))) + 1;
-  const truncation = 0.2 / (high - low);
-  for (let step = 0; step <= most && above - below > 2 * half; step++) {
-    const middle = (below + above) / 2;
-    const straight = (over * below - under * above) / (over - under);
-    const side = Math.sign(middle - straight);
-    const shift = truncation * (above - below) ** 2;
-    const truncated = shift <= Math.abs(middle - straight) ? straight + side * shift : middle;
-    const room = half * 2 ** (most - step) - (above - below) / 2;
-    const x = Math.abs(truncated - middle) <= room ? truncated : middle - side * room;
+  let share = 0.5;
+  for (;;) {
+    const x = newest + share * (other - newest);
     const difference = rising(x) - target;
     if (difference === 0) return x;
-    if (difference < 0) [below, under] = [x, difference];
-    else [above, over] = [x, difference];
+    // The root stays between the newest point and the other; the third is the one before.
+    let third = newest;
+    let ofThird = ofNewest;
+    if (difference < 0 !== ofNewest < 0) {
+      third = other;
+      ofThird = ofOther;
+      other = newest;
+      ofOther = ofNewest;
+    }
+    newest = x;
+    ofNewest = difference;
+    const least = half / Math.abs(other - newest);
+    if (least > 0.5) return Math.abs(ofNewest) < Math.abs(ofOther) ? newest : other;
+    const xi = (newest - other) / (third - other);
+    const phi = (ofNewest - ofOther) / (ofThird - ofOther);
+    const isTrusted = phi ** 2 < xi && (1 - phi) ** 2 < 1 - xi;
+    const quadratic =
+      (ofNewest / (ofOther - ofNewest)) * (ofThird / (ofOther - ofThird)) +
+      ((third - newest) / (other - newest)) * (ofNewest / (ofThird - ofNewest)) * (ofOther / (ofThird - ofOther));
+    share = isTrusted ? Math.min(1 - least, Math.max(least, quadratic)) : 0.5;
   }
-  return (below + above) / 2;
 }

@@ -62,7 +62,7 @@ export function slabSeconds({ directions, rate }: Slab, remaining: number): numb
   // The first terms alone never cool quicker than the whole series.
   const largest = directions.reduce((product, direction) => product * termOf(direction, 0).c, 1);
   const longest = Math.log(largest / remaining) / rate;
-  const tolerance = longest * 1e-8;
+  const tolerance = longest * 1e-7;
   // Late enough, the first terms are the whole series.
   if (gone(longest) - (1 - remaining) < remaining * rate * tolerance) return longest;
   return inverse(gone, 1 - remaining, 0, longest, tolerance);
@@ -89,7 +89,7 @@ function termOf(direction: Direction, n: number): Term {
   const sign = n % 2 === 0 ? 1 : -1;
   // ζ tan ζ = Bi, without its pole.
   const above = (z: number): number => sign * (z * Math.sin(z) - biot * Math.cos(z));
-  const zeta = inverse(above, 0, n * Math.PI, (n + 0.5) * Math.PI);
+  const zeta = inverse(above, 0, n * Math.PI, (n + 0.5) * Math.PI, 1e-10);
   const term = { c: (4 * Math.sin(zeta)) / (2 * zeta + Math.sin(2 * zeta)), rate: zeta ** 2 / period };
   direction.terms[n] = term;
   return term;

@@ -48,17 +48,31 @@ export function boilingPointOfSyrup(syrup: Syrup, altitudeMetres = 0): number {
 
 /** Mass % of sucrose in a syrup that boils at so many °C; 0 at water's boiling point and below. */
 export const concentrationAt = (celsius: number, altitudeMetres = 0): number =>
-  inverse((percent) => boilingPoint(percent, altitudeMetres), celsius, 0, 99.5);
+  percentBoilingAt((percent) => ({ water: 100 - percent, sucrose: percent, otherSugars: 0 }), celsius, altitudeMetres, 0, 99.5);
 
 /** Grams of water left with these sugars once they have been boiled to so many °C; Infinity where that is no boil. */
 export function waterLeft(sugars: Omit<Syrup, 'water'>, celsius: number, altitudeMetres = 0): number {
   const grams = sugars.sucrose + sugars.otherSugars;
-  const boilingPointAt = (percent: number): number =>
-    boilingPointOfSyrup({ ...sugars, water: (grams * (100 - percent)) / percent }, altitudeMetres);
-  if (grams <= 0 || boilingPointAt(0.001) >= celsius) return Number.POSITIVE_INFINITY;
-  const percent = inverse(boilingPointAt, celsius, 0.001, 99.9);
-  return (grams * (100 - percent)) / percent;
+  const syrupAt = (percent: number): Syrup => ({ ...sugars, water: (grams * (100 - percent)) / percent });
+  const least = 0.001;
+  const percent = grams <= 0 ? least : percentBoilingAt(syrupAt, celsius, altitudeMetres, least, 99.9);
+  return percent <= least ? Number.POSITIVE_INFINITY : (grams * (100 - percent)) / percent;
 }
+
+/** The concentration whose vapour, at that boil, just reaches the pressure of the air: more sugar lowers it. */
+const percentBoilingAt = (
+  syrupAt: (percent: number) => Syrup,
+  celsius: number,
+  altitudeMetres: number,
+  low: number,
+  high: number,
+): number =>
+  inverse(
+    (percent) => -waterActivityOfSyrup(syrupAt(percent), celsius),
+    -airPressure(altitudeMetres) / vapourPressure(celsius),
+    low,
+    high,
+  );
 
 /** Activity of the water in a syrup near its boiling point (0-1); 0 where there is none. */
 export function waterActivityOfSyrup({ water, sucrose, otherSugars }: Syrup, celsius: number): number {

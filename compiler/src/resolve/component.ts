@@ -125,7 +125,7 @@ function stepsOf(
   const steps: Step[] = [];
   block.lines.forEach((node, index) => {
     if (node.kind !== 'step') return;
-    guards.step(node, index);
+    const values = guards.step(node, index);
     const condition = guards.condition(node.guard, index);
     for (const { part, name } of node.operands) {
       const word = part?.kind === 'quantity' ? part.quantity.base.doubtfulUnit : undefined;
@@ -136,6 +136,7 @@ function stepsOf(
       place: placeIn(block.id, index, node.span),
       node,
       condition,
+      values,
       notes: notes.get(index) ?? [],
     });
   });

@@ -9,8 +9,8 @@ export interface GuardReader {
   condition(guard: Guard | null, line: number): Condition | null;
   /** `when` are the conditions under which the value given to `then` is the one in force. */
   varied<T, U>(varying: Varying<T>, line: number, then: (value: T, when: readonly Condition[]) => U): Varied<U>;
-  /** Checks the overrides of every clause, operand and amount of a step; the run picks them by value. */
-  step(node: StepLine, line: number): void;
+  /** Checks the overrides of every clause, operand and amount of a step, and gives their values' keys; the run picks them by value. */
+  step(node: StepLine, line: number): readonly string[];
   /** Names of the choices read so far. */
   readonly used: ReadonlySet<string>;
 }
@@ -41,8 +41,10 @@ export function guardReader(block: BlockId, choices: readonly Choice[], report: 
     }
     return { base: then(varying.base, others), overrides };
   };
-  const step = (node: StepLine, line: number): void => {
-    for (const varying of varyingsOf(node)) if (varying.overrides.length > 0) varied(varying, line, () => null);
+  const step = (node: StepLine, line: number): readonly string[] => {
+    const varying = varyingsOf(node).filter(({ overrides }) => overrides.length > 0);
+    for (const one of varying) varied(one, line, () => null);
+    return varying.flatMap(({ overrides }) => overrides.map(({ value }) => value.key));
   };
   return { condition, varied, step, used };
 }

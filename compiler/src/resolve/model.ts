@@ -108,6 +108,8 @@ export interface Step {
   readonly place: Place;
   readonly node: StepLine;
   readonly condition: Condition | null;
+  /** Keys of the choices' values that its own figures depend on, besides its condition. */
+  readonly values: readonly string[];
   readonly notes: readonly string[];
 }
 

@@ -4,8 +4,16 @@ import { middle } from '../quantities/interval.ts';
 import type { Component, Place, RawFinding, Related, Settings, SourceLine, Step, Vessel } from '../resolve/model.ts';
 import type { Chosen } from './clauses.ts';
 import { newSlot, type Slot, takeShare } from './slots.ts';
-import type { Matter } from './trace.ts';
+import type { Matter, StepRecord } from './trace.ts';
 import { sameNoun, vesselNounOf } from './vessel-words.ts';
+
+/** What other choices have in common with these, at the same size and settings: it is not worked out twice. */
+export interface Done {
+  /** Ingredient lines as weighed, by line and grams. */
+  readonly weighed: Map<string, Matter>;
+  /** Steps, by all that their outcome depends on: the very same matter, before all. */
+  readonly records: Map<string, StepRecord>;
+}
 
 export interface Bench {
   readonly component: Component;
@@ -26,6 +34,7 @@ export interface Bench {
   /** Keys of lines that are declared but not there under this selection, and why. */
   readonly absent: ReadonlyMap<string, 'zero' | 'guarded'>;
   current: Slot | null;
+  readonly done: Done;
   readonly findings: RawFinding[];
 }
 

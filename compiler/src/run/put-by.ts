@@ -77,23 +77,30 @@ function check(bench: Bench, step: Step, id: string): StepRecord | null {
     });
     return null;
   }
-  const reading = checkOf(step.node, bench.chosen);
   const before = current.matter;
+  const values = step.values.filter((value) => bench.chosen.has(value)).join(',');
+  const key = [id, values, before.id, current.names.join(','), current.vessel].join('|');
+  const known = bench.done.records.get(key);
+  const record = known ?? checked(bench, step, id, before, current.names[0] ?? 'it');
+  if (!known) bench.done.records.set(key, record);
+  current.matter = record.result;
+  return record;
+}
+
+function checked(bench: Bench, step: Step, id: string, before: Matter, name: string): StepRecord {
+  const reading = checkOf(step.node, bench.chosen);
   if (!reading || !('celsius' in reading)) return plain(bench, step, id, before);
   const read = atReading(before, reading.celsius, reading.ranged, bench.settings, 'read', step);
   // It was that warm for a second at least: what heat does to egg, gelatin and chocolate counts.
   const result = { ...(Number.isFinite(reading.celsius.low) ? afterHeating(read, reading.celsius.low, 1) : read) };
   const record = {
-    ...plain(bench, step, id, result, [
-      { role: 'operand' as const, name: current.names[0] ?? 'it', matter: before, partial: false },
-    ]),
+    ...plain(bench, step, id, result, [{ role: 'operand' as const, name, matter: before, partial: false }]),
     get computed() {
       return before.heat.celsius;
     },
     written: reading.celsius,
   };
   result.made = record;
-  current.matter = result;
   return record;
 }
 

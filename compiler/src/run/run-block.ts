@@ -1,8 +1,8 @@
 /** One component under one selection and size: weighs its lines, runs its steps, tells what is left over. */
-import { interval, middle, times } from '../quantities/interval.ts';
+import { type Interval, interval, middle, times } from '../quantities/interval.ts';
 import { holds, pick } from '../resolve/choices.ts';
 import type { Component, Place, RawFinding, Selection, Settings, SourceLine } from '../resolve/model.ts';
-import { addSlot, type Bench } from './bench.ts';
+import { addSlot, type Bench, type Done } from './bench.ts';
 import { chosenOf } from './clauses.ts';
 import { keeping, layered, matterOfLine } from './matter-of.ts';
 import { runStep } from './run-step.ts';
@@ -17,6 +17,7 @@ export interface BlockInput {
   readonly settings: Settings;
   readonly pieces: number;
   readonly makesNoun: string | null;
+  readonly done: Done;
   readonly batchOf: SourceLine | null;
   /** The slot of another component's result, filled when first asked for; null where there is none of that name. */
   readonly others: (key: string) => Slot | null;
@@ -42,6 +43,7 @@ export function runBlock(input: BlockInput): BlockRun {
     others: input.others,
     absent: absentLines(component, selection),
     current: null,
+    done: input.done,
     findings: [],
   };
   const lines: { weighed: WeighedLine; slot: Slot }[] = [];
@@ -88,9 +90,9 @@ export function runBlock(input: BlockInput): BlockRun {
   };
 }
 
-function matterFor(bench: Bench, input: BlockInput, line: SourceLine, grams: { low: number; high: number }): Matter | null {
+function matterFor(bench: Bench, input: BlockInput, line: SourceLine, grams: Interval): Matter | null {
   const { substance } = line;
-  if (substance.is === 'kind') return matterOfLine(line, grams, input.settings);
+  if (substance.is === 'kind') return weighed(bench, line, grams);
   if (substance.is === 'batch') return input.batch(line, middle(grams));
   const slot = input.own(substance.component.key);
   if (!slot?.matter) {
@@ -108,6 +110,16 @@ function matterFor(bench: Bench, input: BlockInput, line: SourceLine, grams: { l
   }
   slot.touched = true;
   return takeShare(slot, Math.min(1, asked / Math.max(1e-9, there)), line);
+}
+
+function weighed({ done, settings }: Bench, line: SourceLine, grams: Interval): Matter {
+  const key = `${line.place.line}:${grams.low}:${grams.high}`;
+  let matter = done.weighed.get(key);
+  if (!matter) {
+    matter = matterOfLine(line, grams, settings);
+    done.weighed.set(key, matter);
+  }
+  return matter;
 }
 
 function absentLines(component: Component, selection: Selection): ReadonlyMap<string, 'zero' | 'guarded'> {

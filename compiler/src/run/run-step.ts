@@ -2,7 +2,7 @@
 
 import { type Interval, interval, middle, times } from '../quantities/interval.ts';
 import type { Step } from '../resolve/model.ts';
-import type { Act, Effect, Meeting } from '../steps/act.ts';
+import type { Act, Effect, Meeting, VerbEffect } from '../steps/act.ts';
 import { verbEffects } from '../steps/index.ts';
 import { addSlot, type Bench, placeOf } from './bench.ts';
 import { atOf, checkOf, clauseOf, durationOf, losingOf, pickVarying, toCelsiusOf } from './clauses.ts';
@@ -65,6 +65,48 @@ export function runStep(bench: Bench, step: Step, id: string): StepRecord | null
   if (parties.idle) return null;
   const subject = subjectOf(bench, step, parties, row.takesUp === true);
   if (subject === null) return null;
+  const onto = heldBy(bench, step, subject, parties);
+  const put = (matter: Matter): Slot => {
+    const before = bench.current;
+    const slot = settle(bench, step, subject, parties, matter, row.takesUp === true);
+    if (isSmear(step, parties)) {
+      slot.spent = true;
+      bench.current = before;
+    }
+    return slot;
+  };
+  const key = keyOf(bench, step, id, subject, parties, onto);
+  const known = bench.done.records.get(key);
+  if (known) {
+    put(known.result);
+    return known;
+  }
+  const outcome = workedOut(bench, step, subject, parties, onto, row);
+  const record = recordOf(bench, step, id, outcome, put(outcome.matter));
+  bench.done.records.set(key, record);
+  return record;
+}
+
+/** All that a step's outcome depends on, besides its component, the settings and the factor. */
+function keyOf(bench: Bench, step: Step, id: string, subject: Subject, parties: Parties, onto: Matter | null): string {
+  const takenAs = ({ name, matter, partial }: Taken): string => `${name}:${matter.id}${partial ? ' part' : ''}`;
+  const { home, base } = subject;
+  return [
+    id,
+    step.values.filter((value) => bench.chosen.has(value)).join(','),
+    subject.operands.map(takenAs).join(','),
+    base ? `${base.name}:${base.matter.id}` : '',
+    parties.withs.map(takenAs).join(','),
+    onto?.id ?? '',
+    home ? `${home.vessel ?? ''}:${home.names.join(',')}` : '',
+    parties.vessel?.noun ?? '',
+    parties.using?.key ?? '',
+  ].join('|');
+}
+
+/** What the step does to the matter. */
+function workedOut(bench: Bench, step: Step, subject: Subject, parties: Parties, onto: Matter | null, row: VerbEffect): Outcome {
+  const { node } = step;
   const { operands, withs, base } = startReadings(bench, step, subject, parties);
   const inputs = inputsOf(subject, parties, operands, withs, base);
   const together = meet(row.meeting, operands, base);
@@ -86,16 +128,8 @@ export function runStep(bench: Bench, step: Step, id: string): StepRecord | null
   const seconds = secondsOf(effect);
   let matter = lossesTaken(bench, step, effect.matter);
   if (withs.length > 0 && node.verb !== 'grease') matter = layered([matter, ...withs]);
-  const onto = heldBy(bench, step, subject, parties);
   if (onto) matter = layered([onto, matter]);
-  matter = passTime(matter, together, seconds);
-  const before = bench.current;
-  const slot = settle(bench, step, subject, parties, matter, row.takesUp === true);
-  if (isSmear(step, parties)) {
-    slot.spent = true;
-    bench.current = before;
-  }
-  return recordOf(bench, step, id, { inputs, onto, matter, slot, act, effect, seconds, mould: slot.vessel ?? mould });
+  return { inputs, onto, matter: passTime(matter, together, seconds), act, effect, seconds };
 }
 
 /** `grease ring with butter`, `dust tray with flour`: it stays on the vessel, and what is being worked on is still that. */
@@ -290,15 +324,13 @@ interface Outcome {
   readonly inputs: readonly Input[];
   readonly onto: Matter | null;
   readonly matter: Matter;
-  readonly slot: Slot;
   readonly act: Act;
   readonly effect: Effect;
   readonly seconds: () => Interval;
-  readonly mould: string | null;
 }
 
-function recordOf(bench: Bench, step: Step, id: string, outcome: Outcome): StepRecord {
-  const { act, effect, slot } = outcome;
+function recordOf(bench: Bench, step: Step, id: string, outcome: Outcome, slot: Slot): StepRecord {
+  const { act, effect } = outcome;
   const result: { -readonly [K in keyof Matter]: Matter[K] } = { ...outcome.matter };
   const volume = once(() => millilitresOf(result));
   const largest = once(() => {
@@ -326,7 +358,7 @@ function recordOf(bench: Bench, step: Step, id: string, outcome: Outcome): StepR
     medium: effect.medium ?? null,
     surroundings: effect.surroundings ?? null,
     vessel: act.vessel,
-    mould: outcome.mould,
+    mould: slot.vessel ?? act.mould,
     get millilitres() {
       return volume();
     },

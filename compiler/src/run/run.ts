@@ -9,6 +9,7 @@ import { middle } from '../quantities/interval.ts';
 import { gramsPerUnit } from '../quantities/units.ts';
 import { holds, selectionFor } from '../resolve/choices.ts';
 import type { Component, Formula, RawFinding, Selection, Settings, SourceLine, Taken } from '../resolve/model.ts';
+import type { Done } from './bench.ts';
 import { layered } from './matter-of.ts';
 import { runBlock } from './run-block.ts';
 import { gramsIn, newSlot, type Slot } from './slots.ts';
@@ -143,7 +144,7 @@ class Kitchen {
       component.choicesUsed.map((name) => this.selection[name] ?? '').join(','),
       incoming.map(({ key, slot }) => `${key}:${slot?.matter?.id ?? 'none'}`).join(','),
     ].join('|');
-    const known = relabelled(memo, id, this.batchOf);
+    const known = relabelled(memo.blocks, id, this.batchOf);
     if (known) {
       for (const [index, state] of known.after.entries()) Object.assign(incoming[index]?.slot ?? {}, state);
       for (const block of known.blocks) if (!this.blocks.includes(block)) this.blocks.push(block);
@@ -158,6 +159,7 @@ class Kitchen {
       settings: this.settings,
       pieces: this.count * this.factor,
       makesNoun: this.makesNoun,
+      done: doneIn(memo, this.settings, factor),
       batchOf: this.batchOf,
       others: (key) => this.other(component, key, taken),
       own: (key) => this.slotOf(key),
@@ -167,8 +169,8 @@ class Kitchen {
     for (const { slot } of incoming) if (slot?.matter && slot.matter === block.leaves) slot.matter = null;
     this.blocks.push(block);
     runsCounted.count++;
-    if (memo.size > 512) memo.clear();
-    memo.set(id, {
+    if (memo.blocks.size > 512) memo.blocks.clear();
+    memo.blocks.set(id, {
       blocks: this.blocks.slice(before),
       after: incoming.map(({ slot }) =>
         slot
@@ -276,6 +278,23 @@ class Kitchen {
 /** How many blocks were run and not remembered, for the test that counts re-runs. */
 export const runsCounted = { count: 0 };
 
+/** Of one component. */
+interface Memo {
+  readonly blocks: Map<string, Remembered>;
+  /** By settings and factor. */
+  readonly done: Map<string, Done>;
+}
+
+function doneIn({ done }: Memo, settings: Settings, factor: number): Done {
+  const key = `${settingsId(settings)}|${factor}`;
+  const known = done.get(key);
+  if (known) return known;
+  if (done.size > 64) done.clear();
+  const fresh: Done = { weighed: new Map(), records: new Map() };
+  done.set(key, fresh);
+  return fresh;
+}
+
 interface Remembered {
   readonly blocks: readonly BlockRun[];
   readonly after: readonly Partial<Slot>[];
@@ -297,12 +316,12 @@ function relabelled(memo: Map<string, Remembered>, id: string, batchOf: SourceLi
  */
 const mostRemembered = 128;
 
-const memos = new Map<Component, Map<string, Remembered>>();
+const memos = new Map<Component, Memo>();
 
-function memoOf(component: Component): Map<string, Remembered> {
+function memoOf(component: Component): Memo {
   const known = memos.get(component);
   if (known) memos.delete(component);
-  const memo = known ?? new Map<string, Remembered>();
+  const memo = known ?? { blocks: new Map(), done: new Map() };
   memos.set(component, memo);
   const [oldest] = memos.size > mostRemembered ? memos.keys() : [];
   if (oldest) memos.delete(oldest);

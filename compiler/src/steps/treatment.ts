@@ -33,20 +33,24 @@ export function afterHeating(matter: Matter, celsius: number, seconds: number): 
   });
 }
 
-/** State changes that follow from where the temperature now is. */
+/** State changes that follow from where the temperature now is, which is not reckoned where nothing in it can change. */
 export function warmed(matter: Matter): Matter {
+  const { gelatin, chocolate, frozen, phase } = matter;
+  const setsAgain = gelatin === 'bloomed' || gelatin === 'set';
+  const tempered = chocolate === 'solid' || chocolate === 'in temper';
+  const fatty = phase === 'solid' && fatOf(matter.composition) > 0.25 * total(matter.composition);
+  if (!setsAgain && !tempered && !frozen && phase !== 'frozen' && !fatty) return matter;
   const { celsius } = matter.heat;
   const changes: { gelatin?: Matter['gelatin']; chocolate?: Matter['chocolate']; frozen?: boolean; phase?: Matter['phase'] } = {};
-  if ((matter.gelatin === 'bloomed' || matter.gelatin === 'set') && celsius.high >= 33) {
+  if (setsAgain && celsius.high >= 33) {
     changes.gelatin = 'dissolved';
-    if (matter.phase === 'gel') changes.phase = 'liquid';
+    if (phase === 'gel') changes.phase = 'liquid';
   }
   // Cocoa butter's stable form melts at 33.8 °C (facts sec. 9).
-  if ((matter.chocolate === 'solid' || matter.chocolate === 'in temper') && celsius.low >= 34) changes.chocolate = 'melted';
-  if (matter.frozen && celsius.low > 0) changes.frozen = false;
-  if (matter.phase === 'frozen' && celsius.low > 0) changes.phase = 'solid';
-  if (matter.phase === 'solid' && celsius.low >= 34 && fatOf(matter.composition) > 0.25 * total(matter.composition))
-    changes.phase = 'liquid';
+  if (tempered && celsius.low >= 34) changes.chocolate = 'melted';
+  if (frozen && celsius.low > 0) changes.frozen = false;
+  if (phase === 'frozen' && celsius.low > 0) changes.phase = 'solid';
+  if (fatty && celsius.low >= 34) changes.phase = 'liquid';
   return Object.keys(changes).length === 0 ? matter : withMatter(matter, changes);
 }
 
