@@ -116,25 +116,20 @@ const settings = {
 /** Opens a file of the folder by its name, at the left. */
 export async function openFile(page: Page, name: string): Promise<void> {
   await page.keyboard.press('Control+1');
-  await page.keyboard.press('Control+P');
-  await pick(page, name, name);
+  await pick(page, name, name, 'Control+P');
   await page.locator(`.tab.active[data-resource-name="${name}"]`).first().waitFor();
   await page.locator('.editor-instance .view-lines').first().waitFor();
 }
 
 /** Runs a command by its title. */
 export async function run(page: Page, title: string): Promise<void> {
-  await page.keyboard.press('F1');
-  await pick(page, `>${title}`, title);
+  await pick(page, `>${title}`, title, 'F1');
 }
 
-/** Types into the box that is open and takes the row that says so. */
-export async function pick(page: Page, typed: string, row: string): Promise<void> {
-  const input = page.locator('.quick-input-widget input[type="text"]').first();
-  await input.waitFor();
-  await input.fill(typed);
+/** Types into the box that is open, or that a key opens, and takes the row that says so. */
+export async function pick(page: Page, typed: string, row: string, opensBy?: string): Promise<void> {
   const rows = page.locator('.quick-input-list .monaco-list-row').filter({ hasText: row });
-  await rows.first().click();
+  await typeInBox(page, typed, () => rows.first().click({ timeout: again }), opensBy);
   await page
     .locator('.quick-input-widget')
     .waitFor({ state: 'hidden' })
@@ -143,12 +138,28 @@ export async function pick(page: Page, typed: string, row: string): Promise<void
 
 /** Puts the cursor, from 1. */
 export async function go(page: Page, line: number, column = 1): Promise<void> {
-  await page.keyboard.press('Control+G');
+  const enter = async () => {
+    await page.keyboard.press('Enter');
+    await page.locator('.quick-input-widget').waitFor({ state: 'hidden', timeout: again });
+  };
+  await typeInBox(page, `:${line}:${column}`, enter, 'Control+G');
+}
+
+/** Milliseconds after which the box is asked for and filled again: one that is still being made may lose what was typed. */
+const again = 6000;
+
+async function typeInBox(page: Page, text: string, then: () => Promise<void>, opensBy?: string): Promise<void> {
   const input = page.locator('.quick-input-widget input[type="text"]').first();
-  await input.waitFor();
-  await input.fill(`:${line}:${column}`);
-  await page.keyboard.press('Enter');
-  await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+  for (const until = Date.now() + patience; ; ) {
+    try {
+      if (opensBy && !(await input.isVisible())) await page.keyboard.press(opensBy);
+      await input.fill('', { timeout: again });
+      await input.fill(text, { timeout: again });
+      return await then();
+    } catch (error) {
+      if (Date.now() > until) throw error;
+    }
+  }
 }
 
 /** Replaces so many characters from a place with what is typed. */
