@@ -7,11 +7,11 @@ import { startScan } from '../../grammar/src/scanner/scan.ts';
 import { scanTimed } from '../../grammar/src/scanner/scanner.ts';
 
 test('Chevrotain finds no ambiguity in the rules', () => {
-  expect(() => new LineParser(true)).not.toThrow();
+  expect(() => new LineParser({ recovers: true, validated: true })).not.toThrow();
 });
 
 test("the one-token lookahead takes the ways that Chevrotain's takes", () => {
-  const [quick, checked] = [new LineParser(), new LineParser(true)];
+  const [quick, checked] = [new LineParser({ recovers: true }), new LineParser({ recovers: true, validated: true })];
   const words = [
     'a',
     '"b"',

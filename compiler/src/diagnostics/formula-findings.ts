@@ -3,12 +3,13 @@ import { nameKey } from 'nappe-grammar';
 import { allChecked, combinations, countCombinations, fixedBy, holds } from '../resolve/choices.ts';
 import type { Choice, Formula, Place, RawFinding, Related, Selection } from '../resolve/model.ts';
 import { percentFindings } from '../resolve/percentages.ts';
+import { once } from '../run/once.ts';
 import { runFormula } from '../run/run.ts';
 import type { Run } from '../run/trace.ts';
 import { excusedNames, hiddenBehind, isExcused, restsOnUndone, type Unsure, unsureOf } from './cascades.ts';
 import { type Combined, combine, type Worded } from './combine.ts';
 import { ruleOf, rules } from './registry.ts';
-import type { Figures, Rule } from './rule.ts';
+import type { Figures, Report, Rule } from './rule.ts';
 
 /** Something of ours that broke, to be reported to us and not to the cook: what to send, and which formula met it. */
 export interface Fault {
@@ -83,27 +84,29 @@ function underOne(formula: Formula, selection: Selection, percents: readonly Raw
   percents.forEach(put);
   const run = guarded(() => runFormula(formula, selection), 'run', formula, judging.faults);
   if (run === null) return worded;
-  const takenAt = takersOf(run);
+  const takenAt = once(() => takersOf(run));
   const located = (finding: RawFinding): RawFinding => ({
     ...finding,
-    related: [...(finding.related ?? []), ...takenAt(finding.place)],
+    related: [...(finding.related ?? []), ...takenAt()(finding.place)],
   });
   const excused = excusedNames(run.findings, run);
   for (const finding of run.findings)
     if (!hiddenBehind(finding, judging.unsure) && !isExcused(finding, excused)) put(located(finding));
+  let raised: RawFinding[] = [];
+  let code = '';
+  const report: Report = (finding) => void raised.push({ ...finding, code });
   for (const rule of judging.judges) {
     if (judging.broken.has(rule)) continue;
-    const raised: RawFinding[] = [];
-    const judged = guarded(
-      () => rule.check?.(run, (finding) => raised.push({ ...finding, code: rule.code })) ?? true,
-      rule.code,
-      formula,
-      judging.faults,
-    );
-    if (judged === null) judging.broken.add(rule);
-    else
+    code = rule.code;
+    try {
+      rule.check?.(run, report);
       for (const finding of raised)
         if (!judging.unsure.clouds(finding.place) && !restsOnUndone(finding, run.findings)) put(located(finding));
+    } catch (error) {
+      judging.broken.add(rule);
+      tell(error, code, formula, judging.faults);
+    }
+    if (raised.length > 0) raised = [];
   }
   return worded;
 }
@@ -113,10 +116,14 @@ function guarded<T>(part: () => T, name: string, formula: Formula, faults: Fault
   try {
     return part();
   } catch (error) {
-    const message = error instanceof Error ? (error.stack ?? error.message) : String(error);
-    if (!faults.some((fault) => fault.part === name)) faults.push({ part: name, formula: formula.name, message });
+    tell(error, name, formula, faults);
     return null;
   }
+}
+
+function tell(error: unknown, part: string, formula: Formula, faults: Fault[]): void {
+  const message = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  if (!faults.some((fault) => fault.part === part)) faults.push({ part, formula: formula.name, message });
 }
 
 /** A finding in the words of its code's rule. */

@@ -13,11 +13,8 @@ let lastId = 0;
 const freshId = (): number => ++lastId;
 
 /** A copy with other fields; a new identity. */
-export const withMatter = (matter: Matter, changes: Partial<Omit<Matter, 'id'>>): Matter => ({
-  ...matter,
-  ...changes,
-  id: freshId(),
-});
+export const withMatter = (matter: Matter, changes: Partial<Omit<Matter, 'id'>>): Matter =>
+  Object.assign({ ...matter, id: freshId() }, changes);
 
 /** log10 reduction of Salmonella in a part so far. */
 export const log10Of = (part: Part): number => logReduction(...part.holds);

@@ -1,10 +1,11 @@
 /** `reserve`, `discard`, `check` and `do`: steps that leave the current matter what it is. */
-import { interval } from '../quantities/interval.ts';
+import { type Interval, interval } from '../quantities/interval.ts';
 import type { Step } from '../resolve/model.ts';
 import { afterHeating } from '../steps/treatment.ts';
 import { addSlot, type Bench, partyNamed, placeOf, reportUnknown, reportUsedUp } from './bench.ts';
 import { checkOf, clauseOf, durationOf } from './clauses.ts';
 import { atReading } from './matter-of.ts';
+import { once } from './once.ts';
 import { partiesOf } from './parties.ts';
 import { type Taker, takeShare } from './slots.ts';
 import type { Matter, StepRecord } from './trace.ts';
@@ -37,10 +38,8 @@ function reserve(bench: Bench, step: Step, id: string): StepRecord | null {
   else addSlot(bench, taken.matter, as ? [as.name.text] : []);
   bench.current = keepCurrent;
   const left = taken.slot.matter ?? taken.matter;
-  const record = plain(bench, step, id, left, [
-    { role: 'operand', name: taken.name, matter: taken.matter, partial: taken.partial },
-  ]);
-  return { ...record, reserved: taken.matter };
+  const { name, matter, partial } = taken;
+  return plain(bench, step, id, left, { inputs: [{ role: 'operand', name, matter, partial }], reserved: matter });
 }
 
 function discard(bench: Bench, step: Step, id: string): StepRecord | null {
@@ -93,39 +92,51 @@ function checked(bench: Bench, step: Step, id: string, before: Matter, name: str
   const read = atReading(before, reading.celsius, reading.ranged, bench.settings, 'read', step);
   // It was that warm for a second at least: what heat does to egg, gelatin and chocolate counts.
   const result = { ...(Number.isFinite(reading.celsius.low) ? afterHeating(read, reading.celsius.low, 1) : read) };
-  const record = {
-    ...plain(bench, step, id, result, [{ role: 'operand' as const, name, matter: before, partial: false }]),
-    get computed() {
-      return before.heat.celsius;
-    },
+  const record = plain(bench, step, id, result, {
+    inputs: [{ role: 'operand', name, matter: before, partial: false }],
+    computed: () => before.heat.celsius,
     written: reading.celsius,
-  };
+  });
   result.made = record;
   return record;
 }
 
-function plain(bench: Bench, step: Step, id: string, result: Matter, inputs: StepRecord['inputs'] = []): StepRecord {
+/** What a record has beside what every step has. */
+interface More {
+  readonly inputs?: StepRecord['inputs'];
+  readonly reserved?: Matter;
+  readonly computed?: () => Interval;
+  readonly written?: Interval;
+}
+
+function plain(bench: Bench, step: Step, id: string, result: Matter, more: More = {}): StepRecord {
   const duration = durationOf(step.node, bench.chosen);
-  const volume = millilitresOf(result);
+  const volume = once(() => millilitresOf(result));
   return {
     id,
     step,
     component: bench.component,
-    inputs,
+    inputs: more.inputs ?? [],
     onto: null,
     result,
-    reserved: null,
+    reserved: more.reserved ?? null,
     names: bench.current?.names.slice() ?? [],
     additions: [],
-    computed: null,
-    written: null,
+    get computed() {
+      return more.computed?.() ?? null;
+    },
+    written: more.written ?? null,
     seconds: { range: duration ?? interval(15, 60), estimated: duration === null },
     medium: null,
     surroundings: null,
     vessel: null,
     mould: bench.current?.vessel ?? null,
-    millilitres: volume,
-    largestMillilitres: volume,
+    get millilitres() {
+      return volume();
+    },
+    get largestMillilitres() {
+      return volume();
+    },
     assumptions: [],
   };
 }

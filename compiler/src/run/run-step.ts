@@ -4,30 +4,18 @@ import { type Interval, interval, middle, times } from '../quantities/interval.t
 import type { Step } from '../resolve/model.ts';
 import type { Act, Effect, Meeting, VerbEffect } from '../steps/act.ts';
 import { verbEffects } from '../steps/index.ts';
-import { addSlot, type Bench, placeOf } from './bench.ts';
-import { atOf, checkOf, clauseOf, durationOf, losingOf, pickVarying, toCelsiusOf } from './clauses.ts';
+import { addSlot, type Bench } from './bench.ts';
+import { atOf, clauseOf, durationOf, losingOf } from './clauses.ts';
 import { atReading, bodiesOf, evaporate, keeping, layered, mixed, withMatter } from './matter-of.ts';
 import { once } from './once.ts';
-import { gramsPortioned, type Parties, partiesOf, type Taken } from './parties.ts';
+import { type Parties, partiesOf, type Taken } from './parties.ts';
 import { runPutBy } from './put-by.ts';
 import { refill, type Slot, takeShare } from './slots.ts';
+import { type Subject, subjectOf } from './subject.ts';
 import type { Input, Matter, StepRecord } from './trace.ts';
 import { stacksIn } from './vessel-words.ts';
-import { millilitresOf } from './volume-of.ts';
+import { type Outcome, recordOf, surroundingsVerbs } from './worked-step.ts';
 
-/** Verbs for which `at` is the surroundings (or, for `hold`, the effect itself reads it). */
-const surroundingsVerbs: ReadonlySet<string> = new Set([
-  'bake',
-  'toast',
-  'dry',
-  'fry',
-  'chill',
-  'freeze',
-  'rest',
-  'thaw',
-  'proof',
-  'hold',
-]);
 /** Verbs that put matter into a vessel to stay. */
 const placingVerbs: ReadonlySet<string> = new Set([
   'pour',
@@ -136,88 +124,6 @@ function workedOut(bench: Bench, step: Step, subject: Subject, parties: Parties,
 const isSmear = ({ node }: Step, parties: Parties): boolean =>
   (node.verb === 'grease' || node.verb === 'dust') && parties.vessel !== null && parties.operands.length === 0;
 
-interface Subject {
-  /** The slot the result goes into; null for a new one. */
-  readonly home: Slot | null;
-  readonly operands: readonly Taken[];
-  readonly base: { readonly name: string; readonly matter: Matter } | null;
-}
-
-/** Who is acted on: the party after `into`, `over`, `in`; the current matter for `add` and `fold`; the operands; else the current matter. */
-function subjectOf(bench: Bench, step: Step, parties: Parties, takesUp: boolean): Subject | null {
-  const { node } = step;
-  let { operands } = parties;
-  if (parties.base) {
-    const { slot, name } = parties.base;
-    if (operands.length === 0) {
-      const current = currentMatter(bench, step, slot);
-      if (!current) return null;
-      operands = [current];
-    }
-    const matter = takeShare(slot, 1, step);
-    const own = operands.length === 1 && !operands[0]!.partial ? operands[0]!.slot : null;
-    return { home: takesUp ? own : slot, operands, base: { name, matter } };
-  }
-  if ((node.verb === 'add' || node.verb === 'fold') && operands.length > 0) {
-    const { current } = bench;
-    if (!current?.matter || operands.some((taken) => taken.slot === current)) {
-      if (!current?.matter && operands.length > 1 && node.verb === 'fold') return { home: null, operands, base: null };
-      missingCurrent(bench, step, operands);
-      return operands.length === 1 && !operands[0]!.partial
-        ? { home: operands[0]!.slot, operands, base: null }
-        : { home: null, operands, base: null };
-    }
-    return {
-      home: current,
-      operands,
-      base: { name: current.names[0] ?? 'what is being worked on', matter: takeShare(current, 1, step) },
-    };
-  }
-  if (operands.length === 0 && parties.vessel && parties.withs.length > 0) {
-    // `line ring with sponge`: what goes in is what is acted on.
-    return { home: null, operands: parties.withs, base: null };
-  }
-  if (operands.length === 0) {
-    const current = currentMatter(bench, step, null);
-    return current ? { home: current.slot, operands: [current], base: null } : null;
-  }
-  const only = operands.length === 1 ? operands[0]! : null;
-  return { home: only && !only.partial ? only.slot : null, operands, base: null };
-}
-
-/** The current matter, or as much of it as a bare amount says where that is clearly only a part. */
-function currentMatter(bench: Bench, step: Step, base: Slot | null): Taken | null {
-  const { current } = bench;
-  if (!current?.matter || current === base) {
-    missingCurrent(bench, step, []);
-    return null;
-  }
-  const name = current.names[0] ?? 'what is being worked on';
-  if (step.node.amount) {
-    const asked = gramsPortioned(bench, current.matter, pickVarying(step.node.amount, bench.chosen));
-    const there = middle(current.matter.grams);
-    // Portion sizes rest on estimated volumes: only a clearly smaller amount leaves a rest for a later step.
-    if (asked > 0 && asked < 0.6 * there)
-      return { name, slot: current, matter: takeShare(current, asked / there, step), partial: true };
-  }
-  return { name, slot: current, matter: takeShare(current, 1, step), partial: false };
-}
-
-function missingCurrent(bench: Bench, step: Step, operands: readonly Taken[]): void {
-  const { node } = step;
-  const other = [...bench.slots.values()].find((slot) => slot.matter && operands.every((taken) => taken.slot !== slot))?.names[0];
-  const end = node.operands.at(-1)?.end ?? node.verbSpan.end;
-  bench.findings.push({
-    code: 'used-before-made',
-    place: placeOf(step, node.verbSpan),
-    numbers: { name: null, verb: node.verb, into: other ?? null },
-    fixes:
-      other && operands.length > 0
-        ? [{ title: `Write into ${other}`, edits: [{ ...placeOf(step, { start: end, end }), text: ` into ${other}` }] }]
-        : [],
-  });
-}
-
 /** `at TEMP` of the matter as the step starts: of what is poured, glazed or dipped with; of the base of a fold; else of what is acted on. */
 function startReadings(bench: Bench, step: Step, subject: Subject, parties: Parties) {
   const { node } = step;
@@ -318,69 +224,6 @@ function settle(bench: Bench, step: Step, subject: Subject, parties: Parties, ma
   else if (parties.vessel && placingVerbs.has(step.node.verb)) slot.vessel = parties.vessel.noun;
   bench.current = slot;
   return slot;
-}
-
-interface Outcome {
-  readonly inputs: readonly Input[];
-  readonly onto: Matter | null;
-  readonly matter: Matter;
-  readonly act: Act;
-  readonly effect: Effect;
-  readonly seconds: () => Interval;
-}
-
-function recordOf(bench: Bench, step: Step, id: string, outcome: Outcome, slot: Slot): StepRecord {
-  const { act, effect } = outcome;
-  const result: { -readonly [K in keyof Matter]: Matter[K] } = { ...outcome.matter };
-  const volume = once(() => millilitresOf(result));
-  const largest = once(() => {
-    const peak = effect.peakOverrun ? millilitresOf(result, effect.peakOverrun) : volume();
-    return interval(Math.max(volume().low, peak.low), Math.max(volume().high, peak.high));
-  });
-  const assumptions = effect.assumptions ?? [];
-  const record: StepRecord = {
-    id,
-    step,
-    component: bench.component,
-    inputs: outcome.inputs,
-    onto: outcome.onto,
-    result,
-    reserved: null,
-    names: [...slot.names],
-    additions: effect.additions ?? [],
-    get computed() {
-      return act.base || act.operands.length > 0 ? act.together.heat.celsius : null;
-    },
-    written: writtenReading(bench, step),
-    get seconds() {
-      return { range: outcome.seconds(), estimated: act.duration === null };
-    },
-    medium: effect.medium ?? null,
-    surroundings: effect.surroundings ?? null,
-    vessel: act.vessel,
-    mould: slot.vessel ?? act.mould,
-    get millilitres() {
-      return volume();
-    },
-    get largestMillilitres() {
-      return largest();
-    },
-    get assumptions() {
-      return typeof assumptions === 'function' ? assumptions() : assumptions;
-    },
-  };
-  result.made = record;
-  slot.matter = result;
-  return record;
-}
-
-function writtenReading(bench: Bench, step: Step) {
-  const to = toCelsiusOf(step.node, bench.chosen);
-  if (to) return to.written;
-  const check = checkOf(step.node, bench.chosen);
-  if (check && 'celsius' in check) return check.celsius;
-  const at = surroundingsVerbs.has(step.node.verb) && step.node.verb !== 'hold' ? null : atOf(step.node, bench.chosen);
-  return at?.written ?? null;
 }
 
 /** All masses of a record's result, for models that look at each. */

@@ -6,11 +6,11 @@ import * as t from '../scanner/tokens.ts';
 import type { Name } from '../tree.ts';
 import { clearDraft, type Measured, type RawAttribute } from './drafts.ts';
 import { StepParser } from './step-parser.ts';
-import { type Alternatives, endOf } from './value-parser.ts';
+import { type Alternatives, endOf, type ParserOptions } from './value-parser.ts';
 
 export class LineParser extends StepParser {
-  constructor(validated = false) {
-    super(validated);
+  constructor(options: ParserOptions = {}) {
+    super(options);
     this.performSelfAnalysis();
   }
 

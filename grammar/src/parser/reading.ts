@@ -39,15 +39,26 @@ export type LineRule = Exclude<
   'performSelfAnalysis' | 'reset'
 >;
 
-let parser: LineParser | undefined;
+// Made on first use: a parser's self-analysis is the dearest part of starting up.
+let strict: LineParser | undefined;
+let recovering: LineParser | undefined;
 
-/** Runs a rule over the tokens scanned so far; the first thing found wrong becomes the line's problem. */
+/**
+ * Runs a rule over the tokens scanned so far; the first thing found wrong becomes the line's problem. Only a line that cannot be read
+ * needs the parser that goes on past an error, and its analysis of what may follow what takes as long as all the rest.
+ */
 export function run(reading: LineReading, rule: LineRule): Draft {
-  // Made on first use: its self-analysis is the dearest part of starting up.
-  parser ??= new LineParser();
+  strict ??= new LineParser();
+  let parser = strict;
   const { scan } = reading;
   parser.start(scan.tokens);
   parser[rule]();
+  if (parser.failed) {
+    recovering ??= new LineParser({ recovers: true });
+    parser = recovering;
+    parser.start(scan.tokens);
+    parser[rule]();
+  }
   if (scan.problem === null) {
     const [error] = parser.failed ? parser.errors : [];
     scan.problem = error === undefined ? parser.problem : problemOf(error, reading.text, reading.span.end);
@@ -55,9 +66,10 @@ export function run(reading: LineReading, rule: LineRule): Draft {
   return parser.draft;
 }
 
-/** Forgets the parser, which an error inside the program may have left half-way. */
+/** Forgets the parsers, one of which an error inside the program may have left half-way. */
 export function dropParser(): void {
-  parser = undefined;
+  strict = undefined;
+  recovering = undefined;
 }
 
 /** A guard on a line that takes none is refused. */

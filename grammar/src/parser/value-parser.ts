@@ -12,6 +12,13 @@ import { oneTokenLookahead } from './lookahead.ts';
 
 export type Alternatives = { ALT: () => unknown }[];
 
+export interface ParserOptions {
+  /** Goes on past an error in a line. */
+  readonly recovers?: boolean;
+  /** Has Chevrotain check the rules, with its own lookahead; for a test. */
+  readonly validated?: boolean;
+}
+
 export class ValueParser extends EmbeddedActionsParser {
   /** What the line under way has given so far; what was read before an error stays. */
   readonly draft: Draft = emptyDraft();
@@ -21,10 +28,9 @@ export class ValueParser extends EmbeddedActionsParser {
   /** Where `operands` puts what it reads. */
   protected operandsRead: RawOperand[] = [];
 
-  /** @param validated has Chevrotain check the rules, with its own lookahead; for a test */
-  constructor(validated: boolean) {
+  constructor({ recovers = false, validated = false }: ParserOptions) {
     super(tokenTypes, {
-      recoveryEnabled: true,
+      recoveryEnabled: recovers,
       maxLookahead: 1,
       nodeLocationTracking: 'none',
       errorMessageProvider: expectations(() => {
