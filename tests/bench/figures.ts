@@ -15,6 +15,8 @@ export interface Target {
   /** What was measured, and the most it may be; both ratios, or both in the same unit. */
   readonly value: number;
   readonly most: number;
+  /** Where the time or the memory goes, as last looked into: printed where the target is not met. */
+  readonly why: string;
 }
 
 export class Figures {
@@ -31,13 +33,13 @@ export class Figures {
     return found.median;
   }
 
-  target(what: string, value: number, most: number): void {
-    this.targets.push({ what, value, most });
+  target(what: string, value: number, most: number, why: string): void {
+    this.targets.push({ what, value, most, why });
   }
 
   /** A target that is a ratio of two figures. */
-  ratio(what: string, one: string, other: string, most: number): void {
-    this.target(what, this.of(one) / this.of(other), most);
+  ratio(what: string, one: string, other: string, most: number, why: string): void {
+    this.target(what, this.of(one) / this.of(other), most, why);
   }
 }
 
@@ -64,6 +66,7 @@ export function table({ all, targets }: Figures, machine: string): string {
     figure(most),
     value <= most ? 'met' : `NOT MET: ${figure(value / most)} times as much as it may be`,
   ]);
+  const missed = targets.filter(({ value, most }) => !(value <= most));
   return [
     machine,
     '',
@@ -71,6 +74,8 @@ export function table({ all, targets }: Figures, machine: string): string {
     '',
     ...columns([['target', 'is', 'at most', ''], ...goals]),
     '',
+    ...missed.map(({ what, why }) => `${what}: ${why}`),
+    ...(missed.length > 0 ? [''] : []),
   ].join('\n');
 }
 
