@@ -1,8 +1,14 @@
 /** What the client tells: documents opened, changed and closed, files changed outside, folders, settings. */
-import type { CancellationToken, Connection, TextDocumentContentChangeEvent } from 'vscode-languageserver';
+import {
+  type CancellationToken,
+  type Connection,
+  MessageType,
+  ShowMessageNotification,
+  type TextDocumentContentChangeEvent,
+} from 'vscode-languageserver';
 import type { Client } from './client.ts';
 import type { Faults } from './faults.ts';
-import type { Host } from './host.ts';
+import { type Host, mostFiles } from './host.ts';
 import { invalid, record, textIn, uriIn } from './params.ts';
 import { pause } from './pause.ts';
 import type { Publisher } from './publisher.ts';
@@ -66,13 +72,18 @@ export class Notifications {
         progress?.report(Math.round((100 * done) / of), `${done} of ${of} files`);
         await pause();
       };
-      const found = await this.session.index(root, anyDepth, isCancelled, step);
-      this.publisher.touch(found);
+      const { fresh, isCut } = await this.session.index(root, anyDepth, isCancelled, step);
+      if (isCut) await this.warn(tooMany);
+      this.publisher.touch(fresh);
     } catch (error) {
       this.faults.report('indexing', error);
     } finally {
       progress?.done();
     }
+  }
+
+  private warn(message: string): Promise<void> {
+    return this.connection.sendNotification(ShowMessageNotification.type, { type: MessageType.Warning, message });
   }
 
   private async opened(params: unknown): Promise<void> {
@@ -90,8 +101,8 @@ export class Notifications {
     if (this.session.isInFolder(path) || path.startsWith('/untitled:')) return;
     // A lone file: the files beside it may be its bases.
     const folder = path.slice(0, path.lastIndexOf('/'));
-    const found = await this.session.index(folder, 1, () => false, pause);
-    if (found.length > 0) this.publisher.touch([path, ...found]);
+    const { fresh } = await this.session.index(folder, 1, () => false, pause);
+    if (fresh.length > 0) this.publisher.touch([path, ...fresh]);
   }
 
   private changed(params: unknown): void {
@@ -144,6 +155,9 @@ export class Notifications {
   }
 }
 
+/** As deep as the command line walks. */
 const anyDepth = 64;
+
+const tooMany = `This folder holds more than ${mostFiles.toLocaleString('en')} files of formulas and Markdown: so many are looked through for faults, the others when they are opened.`;
 
 const folderUris = (value: unknown): readonly string[] => (Array.isArray(value) ? value.map((one) => textIn(one, 'uri')) : []);

@@ -122,14 +122,16 @@ export class Session {
     return this.folders.some((folder) => isBelow(path, folder));
   }
 
-  /** Finds the files below a root and reads whom each names; gives those not known before. */
+  /** Finds the files below a root and reads whom each names; gives those not known before, and whether there are more than are read. */
   async index(
     root: string,
     depth: number,
     isCancelled: () => boolean,
     step: (done: number, of: number) => Promise<void>,
-  ): Promise<readonly string[]> {
-    const found = await this.host.list(root, { limit: depth === 1 ? mostBeside : mostFiles, depth, isCancelled });
+  ): Promise<{ readonly fresh: readonly string[]; readonly isCut: boolean }> {
+    const limit = depth === 1 ? mostBeside : mostFiles;
+    const listed = await this.host.list(root, { limit: limit + 1, depth, isCancelled });
+    const found = listed.slice(0, limit);
     const fresh: string[] = [];
     for (const [done, path] of found.entries()) {
       if (isCancelled()) break;
@@ -139,7 +141,7 @@ export class Session {
       fresh.push(path);
       if (!this.documents.ofPath(path)) project.release(path);
     }
-    return fresh;
+    return { fresh, isCut: found.length < listed.length };
   }
 
   private projectAt(root: string): RootProject {

@@ -114,6 +114,36 @@ describe('-o', () => {
   });
 });
 
+describe('-o of a handout', () => {
+  test.each([
+    ['itself', 'a.md'],
+    ['a formula that it shows', 'fruit.nappe'],
+    ['what such a formula takes from', 'base.nappe'],
+    ['what it takes from by another name', 'real.nappe'],
+    ['a picture', 'bowl.png'],
+  ])('refuses %s with status 2, and writes nothing', (_, output) => {
+    const base = (name: string) => `component ${name}\n  100 g  water\n`;
+    const files = {
+      'fruit.nappe':
+        'take one from "base.nappe"\ntake two from "link.nappe"\nformula Fruit\n  10 g  one\n  10 g  two\n  mix one, two\n',
+      'base.nappe': base('one'),
+      'real.nappe': base('two'),
+      'bowl.png': Buffer.from('89504e470d0a1a0a', 'hex'),
+      'a.md': '# T\n\n![A bowl](bowl.png)\n\n```nappe\ncard "fruit.nappe"\n```\n',
+    };
+    const folder = folderWith(files);
+    symlinkSync('real.nappe', join(folder, 'link.nappe'));
+    const answer = nappe(['handout', 'a.md', '-o', output], { cwd: folder });
+    expect({ ...answer, err: answer.err.split('\n')[0] }).toEqual({
+      status: 2,
+      out: '',
+      err: `nappe: ${output} is an input of this; name another file to write.`,
+    });
+    for (const [name, content] of Object.entries(files))
+      expect(readFileSync(join(folder, name)), name).toEqual(Buffer.from(content));
+  });
+});
+
 describe('new', () => {
   test('writes a starter that checks clean and makes a card', () => {
     const folder = folderWith();

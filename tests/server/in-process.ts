@@ -9,6 +9,8 @@ import { fullCapabilities } from './client.ts';
 /** Every answer of one server, and whatever it logged as broken. */
 export class InProcess {
   readonly faults: string[] = [];
+  /** Notifications it sent. */
+  readonly told: { readonly method: string; readonly params: unknown }[] = [];
   private readonly server: Server;
 
   /** `files` are those on disk, by path below `/work`; `kept` as for `createServer`. */
@@ -30,7 +32,10 @@ export class InProcess {
     const done = Promise.resolve(undefined);
     const connection = {
       console: { error: (text: string) => this.faults.push(text) },
-      sendNotification: () => done,
+      sendNotification: (type: string | { readonly method: string }, params: unknown) => {
+        this.told.push({ method: typeof type === 'string' ? type : type.method, params });
+        return done;
+      },
       sendDiagnostics: () => done,
       sendRequest: () => done,
       sendProgress: () => done,

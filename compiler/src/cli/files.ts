@@ -69,6 +69,7 @@ export function readText(path: string): string {
     const stats = statSync(path);
     if (stats.isDirectory()) throw new Unreadable(shown, 'this is a folder; name one file.');
     if (!stats.isFile()) throw new Unreadable(shown, 'this is no ordinary file; to read from a pipe, give - as the file.');
+    if (stats.size > sizeLimit) throw tooLarge(shown);
     file = openSync(path, 'r');
   } catch (error) {
     throw refusal(error, path, shown);
@@ -138,7 +139,7 @@ function readChunk(file: number, chunk: Buffer): number {
 }
 
 function decode(bytes: Uint8Array, shown: string): string {
-  if (bytes.length > sizeLimit) throw new Unreadable(shown, 'this is larger than 5 MB, the most that is read.');
+  if (bytes.length > sizeLimit) throw tooLarge(shown);
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) {
     throw new Unreadable(shown, 'this is saved as UTF-16; save it as UTF-8.');
   }
@@ -146,6 +147,8 @@ function decode(bytes: Uint8Array, shown: string): string {
   if (!isUtf8(bytes)) throw new Unreadable(shown, 'this is not in UTF-8; save it as UTF-8.');
   return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length).toString('utf8');
 }
+
+const tooLarge = (shown: string): Unreadable => new Unreadable(shown, 'this is larger than 5 MB, the most that is read.');
 
 /** What the system refuses, in words; what it did not say is a fault of the program, and stays one. */
 function refusal(error: unknown, path: string, shown: string): unknown {

@@ -2,7 +2,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { type Command, Option } from 'commander';
 import { type Handout, handoutHtml, handoutMarkdown, handoutOf, type Picture, type PictureType } from '../handout/index.ts';
-import { checkUnit, isMarkdown, type Workspace } from '../index.ts';
+import { checkUnit, isMarkdown, locate, type Unit, type Workspace } from '../index.ts';
 import { status, UsageError } from './failure.ts';
 import { display, realPathWithin, sizeLimit, slashed, Unreadable } from './files.ts';
 import { shownPath, workspaceOf } from './formula.ts';
@@ -35,11 +35,15 @@ function run(file: string, { to, output }: Options): void {
   const source = workspace.source(path);
   if ('refused' in source) throw new Unreadable(display(target.path), source.why);
   const unit = workspace.unit(path);
-  refuseInputs(output, [{ workspace, unit }]);
   const shown = shownPath(target.path);
   const handout = handoutOf({ workspace, path, fileName: shownPath, date: new Date().toISOString().slice(0, 10) });
   if (handout === null) throw new UsageError(`${shown} nests lists, quotes or emphasis more than 400 deep.`);
-  const { text, faults } = printed(handout, workspace, target.root, to);
+  const { text, faults, pictures } = printed(handout, workspace, target.root, to);
+  refuseInputs(
+    output,
+    unitsOf(workspace, unit).map((one) => ({ workspace, unit: one })),
+    pictures,
+  );
   deliver(text, output);
   for (const { line, message } of [...handout.faults, ...faults].sort((a, b) => a.line - b.line))
     complain(`${shown}:${line}: ${message}`);
@@ -48,10 +52,26 @@ function run(file: string, { to, output }: Options): void {
   if (errors + handout.faults.length + faults.length > 0) process.exitCode = status.faults;
 }
 
+/** The handout, and the files its requests name. */
+function unitsOf(workspace: Workspace, unit: Unit): readonly Unit[] {
+  const named = unit.requests.flatMap(({ line }) => line.entries.flatMap(({ reference }) => reference?.path ?? []));
+  return [
+    unit,
+    ...named.flatMap((written) => {
+      const located = locate(written, unit.path, workspace.files.root);
+      return 'path' in located ? [workspace.unit(located.path)] : [];
+    }),
+  ];
+}
+
 function printed(handout: Handout, workspace: Workspace, root: string, to: Options['to']) {
-  if (to === 'md') return { text: handoutMarkdown(handout), faults: [] };
-  const { html, faults } = handoutHtml(handout, workspace, (path) => pictureAt(root, path));
-  return { text: html, faults };
+  const pictures = new Set<string>();
+  if (to === 'md') return { text: handoutMarkdown(handout), faults: [], pictures };
+  const { html, faults } = handoutHtml(handout, workspace, (path) => {
+    pictures.add(path);
+    return pictureAt(root, path);
+  });
+  return { text: html, faults, pictures };
 }
 
 /** What a picture's first bytes say it is; its name may say anything. */

@@ -1,6 +1,6 @@
 /** `nappe timeline`: the steps of one or several formulas laid out in time, backwards from when it must be ready. */
 import { type Command, Option } from 'commander';
-import { clockOf, type Timeline, timeline, timelineHtml, timelineJson, timelineText } from '../timeline/index.ts';
+import { clockOf, type Timeline, timeline, timelineHtml, timelineJson, timelineText, tooLong } from '../timeline/index.ts';
 import { UsageError } from './failure.ts';
 import { openFormula } from './formula.ts';
 import { entriesOf, orderArguments, placeOrders } from './orders.ts';
@@ -41,6 +41,8 @@ function run(command: Command, { ready, cooks, to, output }: Options): void {
   const opened = entries.map(({ file }) => openFormula(file));
   refuseInputs(output, opened);
   const { orders, unchecked } = placeOrders(entries, opened);
+  const problem = tooLong(orders);
+  if (problem !== null) throw new UsageError(problem);
   if (orders.length > 0)
     deliver(printers[to](timeline(orders, { ...(ready !== undefined && { ready }), cooks, unchecked })), output);
 }

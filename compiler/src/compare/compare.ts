@@ -38,10 +38,11 @@ export function compareFormulas(old: CompareInput, next: CompareInput): Comparis
   );
   const told = headerChanges(old, next, renames);
   const bases: Change[] = [];
+  const seen = new Set<Component>();
   for (const [before, after] of components) {
     const compared = componentChanges(old, next, before, after, renames);
     told.push(...compared.changes);
-    bases.push(...baseChanges(old, next, compared.lines, bases));
+    bases.push(...baseChanges(old, next, compared.lines, seen));
   }
   return {
     old: old.file,
@@ -136,22 +137,17 @@ const lossText = (component: Component | null): string | null =>
         .join(', ')
     : null;
 
-/** What changed inside the bases that both versions draw a batch of, each base once. */
-function baseChanges(
-  old: CompareInput,
-  next: CompareInput,
-  lines: readonly LinePair[],
-  told: readonly Change[],
-): readonly Change[] {
+/** What changed inside the bases that both versions draw a batch of, each base once: `seen` are those already told. */
+function baseChanges(old: CompareInput, next: CompareInput, lines: readonly LinePair[], seen: Set<Component>): readonly Change[] {
   return lines.flatMap(({ old: a, new: b }) => {
     if (a?.substance.is !== 'batch' || b?.substance.is !== 'batch') return [];
     const [before, after] = [a.substance.taken, b.substance.taken];
-    if (before.component.key !== after.component.key || told.some(({ component }) => component === after.component.name))
-      return [];
+    if (before.component.key !== after.component.key || seen.has(after.component)) return [];
+    seen.add(after.component);
     const inside = (input: CompareInput, formula: Formula | null): CompareInput =>
       formula ? { ...input, formula } : { ...input, formula: { ...input.formula, choices: [] } };
     const sides = [inside(old, before.formula), inside(next, after.formula)] as const;
     const compared = componentChanges(sides[0], sides[1], before.component, after.component, new Map());
-    return [...compared.changes, ...baseChanges(sides[0], sides[1], compared.lines, told)];
+    return [...compared.changes, ...baseChanges(sides[0], sides[1], compared.lines, seen)];
   });
 }

@@ -4,7 +4,7 @@ import { comparableOf } from '../compare/index.ts';
 import { defaultSelection } from '../resolve/choices.ts';
 import type { Formula, Request, Unit } from '../resolve/model.ts';
 import { locate } from '../resolve/paths.ts';
-import { clockOf, timeline } from '../timeline/index.ts';
+import { clockOf, timeline, tooLong } from '../timeline/index.ts';
 import { weighOut } from '../weigh-out/index.ts';
 import type { Fault, HandoutInput, Part } from './model.ts';
 import { Counter, type Meant, meantBy, type Problem, sentence } from './orders.ts';
@@ -85,6 +85,8 @@ export class Fences {
     if (request.word === 'weigh-out') return [...all, { is: 'weigh-out', list: weighOut(list, unchecked) }];
     const ready = request.ready?.text;
     if (ready !== undefined && clockOf(ready) === null) return [...all, this.fault(line, `“${ready}” is no time of day.`)];
+    const problem = tooLong(list);
+    if (problem !== null) return [...all, this.fault(line, problem)];
     return [...all, { is: 'timeline', plan: timeline(list, { ...(ready !== undefined && { ready }), unchecked }) }];
   }
 

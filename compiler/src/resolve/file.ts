@@ -6,6 +6,7 @@ import { type Group, type Grouped, groupsOf, kept, problemsIn } from './blocks.t
 import { type ComponentSource, duplicates, type Resolved, resolveComponent } from './component.ts';
 import { type Environment, sameEnvironment } from './environment.ts';
 import { type Item, itemsIn, pricesIn, repeatedItems } from './equipment.ts';
+import { mostNested } from './extent.ts';
 import { baseOf, formulaOf, rememberUnreadable } from './formula.ts';
 import { HouseKinds, type RememberedKind } from './house.ts';
 import { looseFindings } from './loose-lines.ts';
@@ -67,8 +68,8 @@ export function resolveFile(path: string, file: File, library: Library & Outline
   return new FileResolver(path, file, library, memo).resolve();
 }
 
-/** Components that draw on each other are followed so many deep. */
-const deepest = 100;
+/** Looking up what names mean goes no further in than this: room for the longest row, through components and their formulas. */
+const deepest = 2 * mostNested + 10;
 
 class FileResolver implements Answers {
   readonly scopes: readonly Scope[];
@@ -113,6 +114,7 @@ class FileResolver implements Answers {
     const components = above.flatMap((source) => this.component(source) ?? []);
     const resolved = above.flatMap(({ block }) => this.components.get(block.id)?.resolved ?? []);
     const formulas = this.scopes.slice(1).flatMap((scope) => this.formula(scope) ?? []);
+    const bases = resolved.map((one) => this.base(one));
     const takings = [...this.takings.values()];
     const { requests, findings } = requestsIn(groups, this.formulas, this.path, this.library);
     const unit: Unit = {
@@ -123,7 +125,7 @@ class FileResolver implements Answers {
       requests,
       findings: [
         ...this.apartFindings(),
-        ...resolved.flatMap((one) => one.findings),
+        ...bases.flatMap((base) => base.findings),
         ...duplicates(
           components.map(({ key, name, condition, place }) => ({ key, text: name, condition, place })),
           [],
@@ -139,7 +141,7 @@ class FileResolver implements Answers {
       unit,
       items: groups.flatMap((group) => itemsOf(group)),
       prices: groups.flatMap((group) => pricesOf(group)),
-      bases: resolved.map((one) => this.base(one)),
+      bases,
       missing: new Set(takings.flatMap(({ missing }) => [...missing])),
     };
     this.remember();
@@ -150,12 +152,16 @@ class FileResolver implements Answers {
     const { id } = source.block;
     const done = this.components.get(id);
     if (done) return done.resolved.component;
-    if (this.underway.has(id) || this.underway.size >= deepest) return null;
+    if (this.underway.has(id) || this.isTooDeep()) return null;
     this.underway.add(id);
     const remembered = this.resolved(source);
     this.underway.delete(id);
     this.components.set(id, remembered);
     return remembered.resolved.component;
+  }
+
+  isTooDeep(): boolean {
+    return this.underway.size >= deepest;
   }
 
   private resolved(source: ComponentSource): RememberedComponent {
@@ -182,7 +188,7 @@ class FileResolver implements Answers {
     const done = this.formulas.get(head.id);
     if (done) return done.formula;
     const mark = `formula ${head.id}`;
-    if (this.underway.has(mark) || this.underway.size >= deepest) return null;
+    if (this.underway.has(mark) || this.isTooDeep()) return null;
     this.underway.add(mark);
     const resolved = scope.sources.flatMap((source) => {
       this.component(source);

@@ -2,10 +2,11 @@
 import { headingPlace, kept, type NamedBlock, placeIn, problemsIn } from './blocks.ts';
 import { duplicates, type Resolved } from './component.ts';
 import { type Item, settingsOf } from './equipment.ts';
+import { extentFindings } from './extent.ts';
 import type { Headers } from './headers.ts';
 import type { Component, Formula, Place, Price, RawFinding } from './model.ts';
 import { nearestNames } from './nearest.ts';
-import type { Scope } from './scopes.ts';
+import { mostComponents, type Scope } from './scopes.ts';
 
 /** What every formula of a file is run with. */
 export interface Kitchen {
@@ -28,7 +29,13 @@ export interface FormulaParts extends Kitchen {
 export function formulaOf(parts: FormulaParts, earlier: Formula | undefined): Formula {
   const { path, head, headers, resolved, items, prices, thermometer } = parts;
   const components = resolved.map(({ component }) => component);
-  const findings = [...headers.findings, ...resolved.flatMap((one) => one.findings), ...wholeFindings(parts, components)];
+  const tooMuch = extentFindings(components);
+  const findings = [
+    ...headers.findings,
+    ...resolved.flatMap((one) => one.findings),
+    ...wholeFindings(parts, components),
+    ...tooMuch,
+  ];
   const formula: Formula = {
     id: head.id,
     name: head.heading?.name?.text ?? 'untitled',
@@ -51,6 +58,7 @@ export function formulaOf(parts: FormulaParts, earlier: Formula | undefined): Fo
     prices: kept(earlier?.prices, prices),
     findings: sameFindings(earlier?.findings, findings),
     unreadable: findings.some(({ code }) => code === 'syntax') || kitchenUnreadable(parts) || components.some(takesUnreadable),
+    tooLarge: tooMuch.length > 0,
   };
   return earlier !== undefined && sameFields(formula, earlier) ? earlier : formula;
 }
@@ -61,6 +69,7 @@ export function baseOf(
   { items, prices, thermometer }: Kitchen,
   earlier: Formula | undefined,
 ): Formula {
+  const tooMuch = extentFindings([component]);
   const formula: Formula = {
     id: component.id,
     name: component.name,
@@ -78,8 +87,9 @@ export function baseOf(
     assembly: null,
     settings: settingsOf(items, { gelatinLaw: 'concentration', tags: none, thermometer }, earlier?.settings),
     prices: kept(earlier?.prices, prices),
-    findings: sameFindings(earlier?.findings, findings),
-    unreadable: unreadableComponents.has(component) || takesUnreadable(component),
+    findings: sameFindings(earlier?.findings, [...findings, ...tooMuch]),
+    unreadable: unreadableComponents.has(component) || takesUnreadable(component) || tooMuch.length > 0,
+    tooLarge: tooMuch.length > 0,
   };
   return earlier !== undefined && sameFields(formula, earlier) ? earlier : formula;
 }
@@ -114,6 +124,7 @@ function wholeFindings(
       related: first ? [{ place: headingPlace(first), message: 'the assembly stands here' }] : [],
     });
   findings.push(...more.flatMap(problemsIn));
+  findings.push(...tooManyComponents(scope));
   for (const { line, index } of headers.inherited)
     if (
       line.word === 'basis' &&
@@ -130,6 +141,15 @@ function wholeFindings(
         if (amount.base.each && (component.isAssembly || component.id === head.id))
           findings.push({ code: 'needs-mass', place: quantityPlace, numbers: { name: component.name, each: true } });
   return findings;
+}
+
+function tooManyComponents({ sources, group: { head, blocks } }: Scope): readonly RawFinding[] {
+  if (sources.length < mostComponents) return [];
+  const read = new Set(sources.map(({ block }) => block));
+  const over = blocks.find((block) => block !== head && block.heading?.word === 'component' && !read.has(block));
+  if (!over) return [];
+  const message = `A formula has at most ${mostComponents} components; what comes after is not read.`;
+  return [{ code: 'syntax', place: headingPlace(over), numbers: { message } }];
 }
 
 function namePlaceIn(scope: Scope, id: string) {

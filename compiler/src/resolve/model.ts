@@ -189,6 +189,8 @@ export interface Formula {
   readonly findings: readonly RawFinding[];
   /** A `syntax` problem stands in it: no card. */
   readonly unreadable: boolean;
+  /** It draws on more than a run follows, which its findings say: nothing is run. */
+  readonly tooLarge: boolean;
 }
 
 export interface Request {

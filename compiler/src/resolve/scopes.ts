@@ -68,8 +68,12 @@ function sourcesOf(path: string, { head, blocks }: Group, headers: Headers | nul
     if (block.heading?.word === 'assembly') assemblies.add(block);
     return [source(block, block.heading?.word === 'assembly' ? 'assembly' : (block.heading?.name?.text ?? ''), false)];
   });
-  return holdsLines && head !== null ? [source(head, head.heading?.name?.text ?? '', true), ...components] : components;
+  const all = holdsLines && head !== null ? [source(head, head.heading?.name?.text ?? '', true), ...components] : components;
+  return head === null ? all : all.slice(0, mostComponents);
 }
+
+/** Of one formula; each knows every other by name. */
+export const mostComponents = 1000;
 
 export const isLineOfComponent = (line: Line): boolean => line.kind === 'ingredient' || line.kind === 'step';
 
@@ -78,9 +82,11 @@ export interface Answers {
   readonly path: string;
   readonly scopes: readonly Scope[];
   index(): ScopeIndex;
-  /** Null while it is being made: what asks draws on itself. */
+  /** Null while it is being made, since what asks draws on itself, and where it is too deep in to be made. */
   component(source: ComponentSource): Component | null;
   formula(scope: Scope): Formula | null;
+  /** Nothing more is made here; what is too deep in is said of the formula as a whole. */
+  isTooDeep(): boolean;
   houseKind(key: string): Kind | null;
 }
 
@@ -95,9 +101,7 @@ export function namesFor(answers: Answers, scope: Scope, self: BlockId): Names {
     const source = above === undefined ? null : other(above.byKey, key);
     if (source === null) return null;
     const component = answers.component(source);
-    return component === null
-      ? { is: 'circle', file: answers.path }
-      : { is: 'taken', taken: takenOf(component, null, answers.path) };
+    return component === null ? notMade(answers) : { is: 'taken', taken: takenOf(component, null, answers.path) };
   };
   const isFormula = scope.group.head !== null;
   return {
@@ -105,7 +109,10 @@ export function namesFor(answers: Answers, scope: Scope, self: BlockId): Names {
     all: scope.all,
     meaning: (key) => {
       const own = isFormula ? other(scope.byKey, key) : null;
-      if (own) return { is: 'own component', key, component: answers.component(own) };
+      if (own) {
+        const component = answers.component(own);
+        return component === null && answers.isTooDeep() ? notMade(answers) : { is: 'own component', key, component };
+      }
       const thing = scope.takings.things.get(key) ?? above?.takings.things.get(key);
       if (thing) return thing.is === 'kind' ? { is: 'house', kind: thing.kind } : { is: 'taken', taken: thing.taken };
       if (scope.takings.missing.has(key) || above?.takings.missing.has(key)) return { is: 'missing' };
@@ -171,10 +178,10 @@ function elsewhere(answers: Answers, asking: Scope, key: string): Meaning | null
 function fromFormula(answers: Answers, scope: Scope, { block }: ComponentSource): Meaning {
   const formula = answers.formula(scope);
   const component = formula?.components.find(({ id }) => id === block.id);
-  return formula && component
-    ? { is: 'taken', taken: takenOf(component, formula, answers.path) }
-    : { is: 'circle', file: answers.path };
+  return formula && component ? { is: 'taken', taken: takenOf(component, formula, answers.path) } : notMade(answers);
 }
+
+const notMade = (answers: Answers): Meaning => (answers.isTooDeep() ? { is: 'missing' } : { is: 'circle', file: answers.path });
 
 /** The key of a formula's title. */
 export const titleKey = ({ group }: Scope): string => group.head?.heading?.name?.key ?? '';

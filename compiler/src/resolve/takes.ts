@@ -24,9 +24,11 @@ export interface Library {
   /** Give or take of a written reading, K. */
   readonly thermometer: number;
   /** Resolved, or why it cannot be had. */
-  exportsOf(path: string): Exports | { readonly refused: 'missing' | 'outside' | 'unreadable' | 'deep'; readonly why: string };
+  exportsOf(path: string): Exports | { readonly refused: 'missing' | 'outside' | 'unreadable'; readonly why: string };
   /** Whether what stands at `to` takes, over however many files, from `from`. */
   leadsBack(from: string, to: string): boolean;
+  /** Why a file takes from too many others in a row to be taken from itself; null where it does not. */
+  tooDeep(path: string): string | null;
 }
 
 export type TakenThing = { readonly key: string; readonly name: string; readonly place: Place } & (
@@ -94,6 +96,8 @@ export function fileFor(
   const { path } = located;
   if (path === from || library.leadsBack(from, path))
     return { finding: { code: 'import-cycle', place, numbers: { path: reference.path, self: path === from } }, path };
+  const deep = library.tooDeep(path);
+  if (deep !== null) return { finding: refusal(reference.path, { refused: 'unreadable', why: deep }, place), path: null };
   const given = library.exportsOf(path);
   if ('refused' in given) return { finding: refusal(reference.path, given, place), path };
   return { given, path };

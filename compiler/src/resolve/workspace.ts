@@ -53,8 +53,8 @@ export interface Position {
 /** Larger files are refused: a formula of a thousand pages is none. */
 const largest = 8_000_000;
 
-/** Files are taken from over so many files in a row. */
-const deepest = 50;
+/** Files in a row, each taken from by the one before. */
+const mostInARow = 50;
 
 export interface WorkspaceOptions {
   /** Give or take of a written reading, K; 1 where nobody says otherwise. */
@@ -90,8 +90,8 @@ interface Resolution {
 class FileWorkspace implements Workspace, Library, Outlines {
   private readonly entries = new Map<string, Entry>();
   private readonly reaches = new Map<string, ReadonlySet<string>>();
+  private readonly deep = new Map<string, boolean>();
   private revision = 1;
-  private depth = 0;
   /** What the file being resolved asked of others. */
   private asked: (() => boolean)[] = [];
 
@@ -126,12 +126,14 @@ class FileWorkspace implements Workspace, Library, Outlines {
   changed(path?: string): void {
     this.revision += 1;
     this.reaches.clear();
+    this.deep.clear();
     for (const entry of path === undefined ? this.entries.values() : [this.entries.get(path)]) if (entry) entry.text = null;
   }
 
   forget(path: string): void {
     this.entries.delete(path);
     this.reaches.delete(path);
+    this.deep.delete(path);
   }
 
   locate(place: Place, from: Unit): Position | null {
@@ -176,14 +178,20 @@ class FileWorkspace implements Workspace, Library, Outlines {
     return leads;
   }
 
+  tooDeep(path: string): string | null {
+    const deep = this.isDeep(path);
+    this.asked.push(() => this.isDeep(path) === deep);
+    return deep
+      ? `from here on more than ${mostInARow} files take from each other in a row, and ${mostInARow} are the most`
+      : null;
+  }
+
   private resolution(path: string): Exports | Refused {
     const source = this.source(path);
     if ('refused' in source) return source;
     const entry = this.entry(path);
     const { resolved } = entry;
     if (resolved?.of === source.file && resolved.verified === this.revision) return resolved.exports;
-    if (this.depth >= deepest) return { refused: 'unreadable', why: `it is taken over more than ${deepest} files` };
-    this.depth += 1;
     const outer = this.asked;
     this.asked = [];
     try {
@@ -196,7 +204,6 @@ class FileWorkspace implements Workspace, Library, Outlines {
       entry.resolved = { of: source.file, exports, holds: this.asked, verified: this.revision };
       return exports;
     } finally {
-      this.depth -= 1;
       this.asked = outer;
     }
   }
@@ -209,20 +216,31 @@ class FileWorkspace implements Workspace, Library, Outlines {
     return entry.outline;
   }
 
-  /** The files that `path` takes from, over however many files; itself only where it takes from itself. */
+  /** The files that `path` takes from, over as many files as may stand in a row; itself only where it takes from itself. */
   private reachedFrom(path: string): ReadonlySet<string> {
     const known = this.reaches.get(path);
     if (known) return known;
     const reached = new Set<string>();
-    const open = [path];
-    for (let next = open.pop(); next !== undefined; next = open.pop())
-      for (const target of this.takesOf(next)) {
-        if (reached.has(target)) continue;
-        reached.add(target);
-        open.push(target);
-      }
+    let row = [path];
+    for (let length = 1; length <= mostInARow && row.length > 0; length++) {
+      row = [...new Set(row.flatMap((one) => this.takesOf(one)))].filter((target) => !reached.has(target));
+      for (const target of row) reached.add(target);
+    }
     this.reaches.set(path, reached);
     return reached;
+  }
+
+  /** Whether a file before this one would make a row that is too long; rings are no rows, and are found as such. */
+  private isDeep(path: string): boolean {
+    const known = this.deep.get(path);
+    if (known !== undefined) return known;
+    let row: ReadonlySet<string> = new Set([path]);
+    for (let length = 2; length <= mostInARow && row.size > 0; length++)
+      row = new Set(
+        [...row].flatMap((from) => this.takesOf(from).filter((to) => to !== from && !this.reachedFrom(to).has(from))),
+      );
+    this.deep.set(path, row.size > 0);
+    return row.size > 0;
   }
 
   private takesOf(path: string): readonly string[] {

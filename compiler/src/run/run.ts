@@ -9,6 +9,7 @@ import { middle } from '../quantities/interval.ts';
 import { gramsPerUnit } from '../quantities/units.ts';
 import { holds, selectionFor } from '../resolve/choices.ts';
 import type { Component, Formula, RawFinding, Selection, Settings, SourceLine, Taken } from '../resolve/model.ts';
+import { needsOf } from '../resolve/needs.ts';
 import type { Done } from './bench.ts';
 import { layered } from './matter-of.ts';
 import { runBlock } from './run-block.ts';
@@ -25,7 +26,7 @@ export interface RunOptions {
 export function runFormula(formula: Formula, selection: Selection, options: RunOptions = {}): Run {
   const factor = options.factor ?? 1;
   const kitchen = new Kitchen(formula, selection, factor, null);
-  const result = kitchen.serve();
+  const result = formula.tooLarge ? null : kitchen.serve();
   const records = kitchen.blocks.flatMap((block) => block.records);
   return {
     formula,
@@ -133,7 +134,7 @@ class Kitchen {
   }
 
   make(component: Component, factor: number): BlockRun {
-    const incoming = neededBy(component).map((key) => ({ key, slot: this.slotOf(key) }));
+    const incoming = needsOf(component).own.map((key) => ({ key, slot: this.slotOf(key) }));
     const memo = memoOf(component);
     const id = [
       factor,
@@ -338,31 +339,6 @@ function settingsId(settings: Settings): number {
     settingsIds.set(settings, id);
   }
   return id;
-}
-
-const needs = new WeakMap<Component, readonly string[]>();
-
-/** Keys of own components that this block's lines or steps name. */
-function neededBy(component: Component): readonly string[] {
-  const known = needs.get(component);
-  if (known) return known;
-  const needed = new Set<string>();
-  const name = (key: string): void => {
-    const entry = component.scope.get(key);
-    if (entry?.is === 'own component') needed.add(entry.key);
-  };
-  for (const { substance } of component.lines) if (substance.is === 'own component') needed.add(substance.component.key);
-  for (const { node } of component.steps) {
-    for (const operand of node.operands) name(operand.name.key);
-    for (const clause of node.clauses) {
-      if ((clause.word === 'into' || clause.word === 'over' || clause.word === 'in') && !('kind' in clause.target))
-        name(clause.target.key);
-      if (clause.word === 'with') for (const operand of clause.operands) name(operand.name.key);
-    }
-  }
-  const keys = [...needed];
-  needs.set(component, keys);
-  return keys;
 }
 
 const standardSettings: Settings = {

@@ -3,4 +3,4 @@ export { timelineJson } from './data.ts';
 export type { Conflict, Task, Timeline } from './model.ts';
 export { timelineArticle, timelineHtml, timelineMdast, timelineStyle } from './page.ts';
 export { timelineText } from './text.ts';
-export { clockOf, type TimelineOptions, timeline } from './timeline.ts';
+export { clockOf, mostSteps, type TimelineOptions, timeline, tooLong } from './timeline.ts';

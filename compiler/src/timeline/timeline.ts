@@ -14,6 +14,17 @@ export interface TimelineOptions {
   readonly unchecked?: ReadonlySet<Order>;
 }
 
+/** Steps of all orders together: every one is tried against every other. */
+export const mostSteps = 400;
+
+/** Why these orders are too long to lay out; null where they are not. */
+export function tooLong(orders: readonly Order[]): string | null {
+  const steps = orders.reduce((sum, { context }) => sum + context.run.records.length, 0);
+  return steps > mostSteps
+    ? `A timeline lays out at most ${mostSteps} steps, and these are ${steps}: ask for fewer formulas at a time.`
+    : null;
+}
+
 export function timeline(orders: readonly Order[], { ready, cooks = 1, unchecked }: TimelineOptions = {}): Timeline {
   const clock = ready === undefined ? null : clockOf(ready);
   const jobs = jobsOf(orders);
