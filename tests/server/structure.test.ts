@@ -293,3 +293,14 @@ test('lenses say what a formula makes, when shown, and open its card', async () 
   expect(resolved.command?.title).toMatch(/^makes 12 glasses of 100 ml · \d+ g$/);
   await editor.stop();
 });
+
+test.each([
+  ['565 g', 'makes 565 g, comes to 500 g'],
+  ['500 g', 'makes 500 g'],
+])('a lens names a weight that is written, %s, and the one it comes to, where they differ', async (written, title) => {
+  const editor = await edit(`formula Tea\n  makes ${written}\n  500 g  water\n  stir water\n`);
+  const [lens] = await editor.ask<object[]>('textDocument/codeLens');
+  const resolved = await editor.client.request<{ command?: { title: string } }>('codeLens/resolve', lens);
+  expect(resolved.command?.title).toBe(title);
+  await editor.stop();
+});
