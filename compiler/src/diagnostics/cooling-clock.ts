@@ -1,5 +1,5 @@
 /** The clock of cooling: how long a mass is on its way from 57 °C, everything not known taken at its quickest. */
-import { type CoolingMedium, coolingMedia, quickestSeconds, twoStageLimits } from '../matter/cooling.ts';
+import { type CoolingMedium, coolingMedia, quickestSeconds, surelyWithin, twoStageLimits } from '../matter/cooling.ts';
 import { interval, middle } from '../quantities/interval.ts';
 import { clauseOf } from '../run/clauses.ts';
 import { makesOf } from '../run/run.ts';
@@ -24,7 +24,7 @@ export function lateAfter(run: Run, hot: StepRecord, next: StepRecord): Late | n
   if (hot.result.heat.celsius.low < marks.start || next.result.heat.celsius.low >= marks.start) return null;
   if (!isPerishable(hot.result)) return null;
   const clock = { celsius: marks.start, seconds: 0 };
-  // Most matter is cold in time by the plainest reckoning, stirred; only where it is not is every case tried.
+  // Most matter is cold in time by a coarse reckoning, stirred; only where it is not is every case tried.
   return follow(run, hot.result, next, clock, true) && follow(run, hot.result, next, clock, false);
 }
 
@@ -37,12 +37,12 @@ interface Clock {
 const cooling: ReadonlySet<string> = new Set(['cool', 'chill', 'rest', 'freeze', 'proof', 'thaw']);
 
 /** Goes on from a step until it is cold, hot again or late; where there are several ways, only if all are. */
-function follow(run: Run, before: Matter, record: StepRecord, clock: Clock, stirred: boolean): Late | null {
+function follow(run: Run, before: Matter, record: StepRecord, clock: Clock, coarse: boolean): Late | null {
   const after = record.result.heat;
   if (after.heated?.step === record.step && after.celsius.low > clock.celsius) return null;
   if (!isPerishable(record.result)) return null;
   const end = Math.min(clock.celsius, coldEnd(record));
-  const pace = paceOf(run, before, record, clock.celsius, end, stirred);
+  const pace = paceOf(run, before, record, clock.celsius, end, coarse);
   for (const mark of ['first', 'last'] as const) {
     if (clock.celsius <= marks[mark]) continue;
     const reached = end <= marks[mark];
@@ -51,7 +51,7 @@ function follow(run: Run, before: Matter, record: StepRecord, clock: Clock, stir
   }
   if (end <= marks.last) return null;
   const next = { celsius: end, seconds: clock.seconds + pace.whole };
-  const ways = (run.later.get(record) ?? []).map((later) => follow(run, record.result, later, next, stirred));
+  const ways = (run.later.get(record) ?? []).map((later) => follow(run, record.result, later, next, coarse));
   return ways.every((way) => way !== null) ? (ways[0] ?? null) : null;
 }
 
@@ -65,11 +65,11 @@ interface Pace {
   readonly to: (celsius: number) => number;
 }
 
-function paceOf(run: Run, before: Matter, record: StepRecord, from: number, end: number, stirred: boolean): Pace {
+function paceOf(run: Run, before: Matter, record: StepRecord, from: number, end: number, coarse: boolean): Pace {
   const { verb } = record.step.node;
   const isHot = before.heat.celsius.low > marks.start;
-  const model = (to: number): number => quickest(run, before, record, from, to, stirred);
   const written = clauseOf(record.step.node, 'for') ? (record.seconds?.range.low ?? null) : null;
+  const model = (to: number): number => quickest(run, before, record, from, to, coarse);
   if (!cooling.has(verb)) {
     // Steeped, strained or poured: what it cools on the way from the boil takes no time that counts.
     const whole = isHot ? 0 : (record.seconds?.range.low ?? 0);
@@ -78,26 +78,27 @@ function paceOf(run: Run, before: Matter, record: StepRecord, from: number, end:
   if (written === null) return { whole: model(end), to: model };
   // A stay as a whole: by its end it is as cold as is written, but it may be so long before.
   if (verb !== 'cool') return { whole: written, to: (celsius) => Math.min(model(celsius), written) };
-  const all = quickest(run, before, record, Math.max(before.heat.celsius.low, from), end, stirred);
+  // A written time is shared out by the model, for which a bound is not good enough.
+  const exact = (start: number, to: number): number => quickest(run, before, record, start, to, false);
+  const all = exact(Math.max(before.heat.celsius.low, from), end);
   const scale = all > 0 ? written / all : 0;
   return scale > 0
-    ? { whole: scale * model(end), to: (celsius) => scale * model(celsius) }
+    ? { whole: scale * exact(from, end), to: (celsius) => scale * exact(from, celsius) }
     : { whole: written, to: () => written };
 }
 
-function quickest(run: Run, matter: Matter, record: StepRecord, from: number, to: number, stirred: boolean): number {
+function quickest(run: Run, matter: Matter, record: StepRecord, from: number, to: number, coarse: boolean): number {
   const medium = mediumOf(record);
   // What is written was reached, whatever the surroundings are thought to be.
   const around = record.surroundings ?? coolingMedia[medium].celsius;
   const share = shareOfPiece(run, record, matter);
-  const seconds = quickestSeconds({
+  const seconds = (coarse ? surelyWithin : quickestSeconds)({
     composition: thermalComposition(matter),
     grams: share * middle(matter.grams),
     millilitres: share * middle(millilitresOf(matter)),
     medium,
     surroundings: interval(Math.min(around.low, to - 1), Math.max(around.high, around.low)),
     vessel: vesselOf(record),
-    ...(stirred ? { stirred } : {}),
     from,
     to,
   });

@@ -9,6 +9,8 @@ import {
   coolingMedia,
   coolingTime,
   fastestCooling,
+  quickestSeconds,
+  surelyWithin,
   temperatureAfter,
   twoStageLimits,
   whyNoCoolingTime,
@@ -160,6 +162,20 @@ describe('laws', () => {
           expect(either!.seconds.low).toBeLessThanOrEqual(one.seconds.low);
           expect(either!.seconds.high).toBeGreaterThanOrEqual(one.seconds.high);
         }
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  test('the coarse bound is one, and within a third for a way from 57 to 21 or 5 °C', () => {
+    fc.assert(
+      fc.property(task, fc.constantFrom(21, 5), (t, to) => {
+        const asked = { ...t, from: 57, to, stirred: true };
+        const most = surelyWithin(asked);
+        fc.pre(most !== null);
+        const exact = quickestSeconds(asked)!;
+        expect(most).toBeGreaterThanOrEqual(exact);
+        if (coolingMedia[t.medium].celsius.low <= to - 3) expect(most! / exact).toBeLessThan(4 / 3);
       }),
       { numRuns: 100 },
     );

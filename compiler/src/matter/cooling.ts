@@ -84,6 +84,12 @@ export function quickestSeconds(task: CoolingMass & { readonly from: number; rea
   return whyNoCoolingTime(task) === null ? quickest(task, task.from, task.to) : null;
 }
 
+/** Seconds within which it is there, stirred, at its quick end: a bound above `quickestSeconds` for a quarter of the work. */
+export function surelyWithin(task: CoolingMass & { readonly from: number; readonly to: number }): number | null {
+  if (whyNoCoolingTime(task) !== null) return null;
+  return Math.min(...casesOf({ ...task, stirred: true }, 'quick').map((c) => mostSecondsIn(c, task.from, task.to)));
+}
+
 /** Why a cooling time cannot be told, for a cook to read; null where it can. */
 export function whyNoCoolingTime(task: CoolingMass & { readonly to: number }): string | null {
   if (!known(task)) return 'its mass or volume is not known';
@@ -119,8 +125,8 @@ const known = (mass: CoolingMass): boolean => mass.grams > 0 && mass.millilitres
 
 /** One way the mass may stand: everything not known taken at its quick or its slow end. */
 interface Case {
-  /** Heat in J to bring it down by the degree that begins here. */
-  readonly heatOf: (degree: number) => number;
+  /** Heat in J between two whole degrees. */
+  readonly heatBetween: (lower: number, upper: number) => number;
   /** W/K over the whole surface. */
   readonly conductance: number;
   readonly celsius: number;
@@ -161,7 +167,7 @@ function caseOf(mass: CoolingMass, end: 'quick' | 'slow', depth: number, stirred
   const heat = heatAtDegrees(mass.composition);
   const around = surroundingsOf(mass);
   return {
-    heatOf: (degree) => perGram * (heat(degree + 1) - heat(degree)),
+    heatBetween: (lower, upper) => perGram * (heat(upper) - heat(lower)),
     conductance: pick(row.mixed) * ((row.bath ? 1 : 2) * base + wall),
     celsius: end === 'quick' ? around.low : around.high,
     capacity,
@@ -195,12 +201,26 @@ function secondsIn(c: Case, from: number, to: number): number {
   for (let degree = Math.floor(to); degree < from; degree += 1) {
     const upper = Math.min(degree + 1, from);
     const lower = Math.max(degree, to);
-    heat += c.heatOf(degree) * Math.log((upper - c.celsius) / (lower - c.celsius));
+    heat += c.heatBetween(degree, degree + 1) * Math.log((upper - c.celsius) / (lower - c.celsius));
   }
   if (c.slab === null) return heat / c.conductance;
   // The slab's own heat capacity is constant; what melting fat and ice add to it goes at the first term's pace.
   const way = (from - c.celsius) / (to - c.celsius);
   return Math.max(0, slabSeconds(c.slab, 1 / way) + (heat / c.capacity - Math.log(way)) / c.slab.rate);
+}
+
+/** No less than `secondsIn` of what cools as one: over a few steps, each at the pace of its cold end. */
+function mostSecondsIn(c: Case, from: number, to: number): number {
+  if (from <= to) return 0;
+  if (c.celsius >= to - 0.01) return Infinity;
+  const last = Math.floor(to);
+  let heat = 0;
+  for (let upper = Math.ceil(from); upper > last; ) {
+    const lower = Math.max(last, upper - Math.max(1, Math.floor((upper - c.celsius) / 5)));
+    heat += c.heatBetween(lower, upper) / (Math.max(lower, to) - c.celsius);
+    upper = lower;
+  }
+  return heat / c.conductance;
 }
 
 /** °C it has come to: of the quickest of the ways at the quick end, of the slowest at the slow end. */
@@ -223,7 +243,7 @@ function mixedTo(c: Case, from: number, seconds: number): number {
   while (upper > coldest) {
     const degree = Math.ceil(upper) - 1;
     const lower = Math.max(degree, coldest);
-    const heat = c.heatOf(degree);
+    const heat = c.heatBetween(degree, degree + 1);
     const needed = heat * Math.log((upper - c.celsius) / (lower - c.celsius));
     if (needed >= left) return c.celsius + (upper - c.celsius) * Math.exp(-left / heat);
     left -= needed;
