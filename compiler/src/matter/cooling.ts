@@ -233,7 +233,7 @@ function cooledTo(cases: readonly Case[], choose: (...celsius: number[]) => numb
 const nearest = ({ celsius }: Case): number => celsius + 0.01;
 
 const slabTo = (c: Case, from: number, seconds: number): number =>
-  inverse((celsius) => -secondsIn(c, from, celsius), -seconds, nearest(c), from, 1e-4);
+  inverse((celsius) => -secondsIn(c, from, celsius), -seconds, nearest(c), from, 1e-3);
 
 /** What cools as one, degree by degree: as `secondsIn`, the other way round. */
 function mixedTo(c: Case, from: number, seconds: number): number {

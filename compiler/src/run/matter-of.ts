@@ -54,13 +54,15 @@ export function matterOfLine(line: SourceLine, grams: Interval, settings: Settin
   const chocolate = kind.traits.some(
     (trait) => trait === 'dark chocolate' || trait === 'milk chocolate' || trait === 'white chocolate',
   );
+  const { composition, unknownGrams } = compositionOf([part], 0);
   return {
     id: freshId(),
     made: null,
     parts: [part],
     evaporated: interval(0),
     grams,
-    ...compositionOf([part], 0),
+    composition,
+    unknownGrams,
     heat,
     phase: line.phase,
     foam: null,
@@ -163,15 +165,21 @@ export function mixed(matters: readonly Matter[], step: StepRecord | null = null
   const first = matters[0];
   if (!first) throw new Error('mixed: nothing to mix');
   if (matters.length === 1) return flattened(first);
-  const totals = totalsOf(matters);
+  const { parts, evaporated, grams, composition, unknownGrams, gelatin200 } = totalsOf(matters);
+  // In the same order as of a line, so that both are of one shape to the engine.
   return {
     id: freshId(),
     made: step,
-    ...totals,
+    parts,
+    evaporated,
+    grams,
+    composition,
+    unknownGrams,
     heat: heatTogether(matters),
     phase: phaseTogether(matters),
     foam: null,
     gelatin: gelatinTogether(matters),
+    gelatin200,
     chocolate: chocolateTogether(matters),
     eggCurdled: matters.some((matter) => matter.eggCurdled),
     frozen: false,
