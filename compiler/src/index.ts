@@ -31,7 +31,9 @@ export {
   type Workspace,
   type WorkspaceOptions,
 } from './resolve/workspace.ts';
-export { makesOf, type RunOptions, runFormula, runsCounted } from './run/run.ts';
+export { runsCounted } from './run/kitchen.ts';
+export { makesOf } from './run/makes.ts';
+export { type RunOptions, runFormula } from './run/run.ts';
 export type * from './run/trace.ts';
 export { type Positions, type TraceJson, traceJson } from './run/trace-json.ts';
 export { millilitresOf } from './run/volume-of.ts';

@@ -4,7 +4,7 @@ import type { Diagnostic } from '../diagnostics/rule.ts';
 import { type Interval, middle } from '../quantities/interval.ts';
 import { inForce } from '../resolve/choices.ts';
 import type { Selection } from '../resolve/model.ts';
-import { makesOf } from '../run/run.ts';
+import { makesOf } from '../run/makes.ts';
 import type { Run, StepRecord } from '../run/trace.ts';
 import type { Unscalable } from '../scale/factor.ts';
 import { cautionsOf } from './cautions.ts';

@@ -1,7 +1,7 @@
 /** `alcohol-left`: how much alcohol a portion holds. */
 import { formatGrams, formatPercent } from '../quantities/format.ts';
 import { interval, middle } from '../quantities/interval.ts';
-import { makesOf } from '../run/run.ts';
+import { makesOf } from '../run/makes.ts';
 import type { Run } from '../run/trace.ts';
 import { massOf } from './look.ts';
 import { alcoholIn, alcoholWeighed } from './look-alcohol.ts';

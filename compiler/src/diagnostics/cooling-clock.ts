@@ -2,7 +2,7 @@
 import { type CoolingMedium, coolingMedia, quickestSeconds, surelyWithin, twoStageLimits } from '../matter/cooling.ts';
 import { interval, middle } from '../quantities/interval.ts';
 import { clauseOf } from '../run/clauses.ts';
-import { makesOf } from '../run/run.ts';
+import { makesOf } from '../run/makes.ts';
 import { thermalComposition } from '../run/thermal-composition.ts';
 import type { Matter, Run, StepRecord } from '../run/trace.ts';
 import { millilitresOf } from '../run/volume-of.ts';

@@ -55,12 +55,13 @@ export function lifeAfter(run: Run, record: StepRecord): readonly StepRecord[] {
 /** Everything that happened to make a matter, latest first. */
 export function lifeBefore(matter: Matter): readonly StepRecord[] {
   const seen = new Set<StepRecord>();
-  const queue: StepRecord[] = madeBy(matter);
+  const queue: StepRecord[] = [];
+  putMakers(queue, matter);
   for (let at = 0; at < queue.length; at++) {
     const record = queue[at]!;
     if (seen.has(record)) continue;
     seen.add(record);
-    for (const input of record.inputs) queue.push(...madeBy(input.matter));
+    for (const input of record.inputs) putMakers(queue, input.matter);
   }
   return [...seen];
 }
@@ -83,8 +84,10 @@ export function lifeOf(matter: Matter, { line }: Part): readonly StepRecord[] {
 
 const lives = new WeakMap<Matter, Map<SourceLine, StepRecord[]>>();
 
-const madeBy = (matter: Matter): StepRecord[] =>
-  [matter, ...(matter.layers ?? [])].flatMap((body) => (body.made ? [body.made] : []));
+function putMakers(queue: StepRecord[], { made, layers }: Matter): void {
+  if (made) queue.push(made);
+  if (layers) for (const layer of layers) if (layer.made) queue.push(layer.made);
+}
 
 export const massOf = (matter: Matter): number => Math.max(1e-9, middle(matter.grams));
 

@@ -5,7 +5,8 @@ import { selectionWith } from '../resolve/choices.ts';
 import type { Formula, RawFinding, Request, Unit } from '../resolve/model.ts';
 import { locate } from '../resolve/paths.ts';
 import type { Workspace } from '../resolve/workspace.ts';
-import { makesOf, runFormula } from '../run/run.ts';
+import { makesOf } from '../run/makes.ts';
+import { runFormula } from '../run/run.ts';
 import { millilitresOf } from '../run/volume-of.ts';
 import { factorFor } from '../scale/factor.ts';
 
