@@ -35,5 +35,5 @@ export { runsCounted } from './run/kitchen.ts';
 export { makesOf } from './run/makes.ts';
 export { type RunOptions, runFormula } from './run/run.ts';
 export type * from './run/trace.ts';
-export { type Positions, type TraceJson, traceJson } from './run/trace-json.ts';
+export { type Positions, type TraceJson, type TraceStep, traceJson, traceStep } from './run/trace-json.ts';
 export { millilitresOf } from './run/volume-of.ts';

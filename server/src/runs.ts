@@ -13,8 +13,8 @@ import {
   type Step,
   type StepRecord,
   selectionWith,
-  type TraceJson,
-  traceJson,
+  type TraceStep,
+  traceStep,
   type WeighedLine,
 } from 'nappe';
 import { blockAt, groupOf } from './names/groups.ts';
@@ -89,7 +89,7 @@ export interface StepState {
   readonly ran: Ran;
   readonly step: Step;
   readonly record: StepRecord;
-  readonly trace: TraceJson['steps'][number];
+  readonly trace: TraceStep;
 }
 
 /** What the run recorded for a step's line; null where no combination has it or it did not run. */
@@ -102,14 +102,10 @@ export function stepAt(analysis: Analysis, line: number): StepState | null {
 }
 
 export function stateIn(ran: Ran, step: Step): StepState | null {
-  const { records } = ran.run;
-  const at = ownFirst(
-    ran.run,
-    records.flatMap((record, index) => (record.step === step ? [index] : [])),
-  );
-  const record = at === undefined ? undefined : records[at];
-  const trace = at === undefined ? undefined : traceOf(ran.run).steps[at];
-  return record && trace ? { ran, step, record, trace } : null;
+  const { run } = ran;
+  const all = run.records.filter((one) => one.step === step);
+  const record = all.find((one) => run.blockOf.get(one)?.batchOf === null) ?? all[0];
+  return record ? { ran, step, record, trace: traceStep(run, record, nowhere) } : null;
 }
 
 export interface LineState {
@@ -141,18 +137,5 @@ export const blockOf = (run: Run, component: Component): BlockRun | null =>
   run.blocks.find((block) => block.component === component) ??
   null;
 
-function ownFirst(run: Run, indices: readonly number[]): number | undefined {
-  return indices.find((index) => run.blockOf.get(run.records[index] as StepRecord)?.batchOf === null) ?? indices[0];
-}
-
-const traces = new WeakMap<Run, TraceJson>();
-
-/** The run's figures; lines and files in it are not looked at. */
-export function traceOf(run: Run): TraceJson {
-  let trace = traces.get(run);
-  if (!trace) {
-    trace = traceJson(run, { fileOf: () => '', lineOf: () => 0 });
-    traces.set(run, trace);
-  }
-  return trace;
-}
+/** Files and lines of the trace are not looked at. */
+const nowhere = { fileOf: () => '', lineOf: () => 0 };

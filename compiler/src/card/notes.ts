@@ -87,13 +87,13 @@ function replaced(node: Nodes, parent: Parents): Nodes[] {
     case 'footnoteReference':
       return [textNode(`[^${node.label ?? node.identifier}]`)];
     case 'footnoteDefinition':
-      return [paragraph([textNode(`[^${node.label ?? node.identifier}]:`)]), ...node.children];
+      return [paragraph([textNode(`[^${node.label ?? node.identifier}]:`)]), ...hoisted(node, parent)];
     case 'thematicBreak':
       return [];
     case 'link':
-      return isSafe(node.url) ? [node] : node.children;
+      return isSafe(node.url) ? [node] : hoisted(node, parent);
     case 'linkReference':
-      return node.children;
+      return hoisted(node, parent);
     case 'definition':
       return [];
     case 'list':
@@ -102,6 +102,9 @@ function replaced(node: Nodes, parent: Parents): Nodes[] {
       return [node];
   }
 }
+
+/** What stands inside comes up into the parent, as what may stand there. */
+const hoisted = (node: Parents, parent: Parents): Nodes[] => (node.children as Nodes[]).flatMap((child) => replaced(child, parent));
 
 /** Task boxes become signs: a form field on paper cannot be ticked, and would want a label. */
 function withoutBoxes(list: List): List {

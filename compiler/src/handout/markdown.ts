@@ -18,6 +18,8 @@ export function handoutMarkdown(handout: Handout): string {
   const carriedOut = (node: Nodes, parent: Parents): Nodes[] => {
     if (node.type === 'heading') level = node.depth;
     if (node.type === 'html') return rawHtml(node, parent);
+    if (node.type === 'definition') return isSafe(node.url) ? [node] : [];
+    if (node.type === 'image') return isSafe(node.url) ? [node] : [text(node.alt ?? '')];
     const parts = node.type === 'code' ? handout.parts.get(node) : undefined;
     if (parts) return parts.flatMap((part) => partNodes(part, node as Code, level + 1, titles));
     if (!('children' in node)) return [node];
@@ -33,10 +35,13 @@ export function handoutMarkdown(handout: Handout): string {
   return markdownOf(tree);
 }
 
-/** The web, mail, and files beside this one; not what would run. */
+/** The web, mail, and files beside this one; not what would run, however a browser would read it. */
 function isSafe(url: string): boolean {
-  const scheme = /^[\s\p{Cc}]*([\p{L}\p{N}+.-]+)\s*:/u.exec(url)?.[1]?.toLowerCase();
-  return scheme === undefined || ['http', 'https', 'mailto'].includes(scheme);
+  try {
+    return ['http:', 'https:', 'mailto:'].includes(new URL(url, 'https://example.org/').protocol);
+  } catch {
+    return false;
+  }
 }
 
 function rawHtml(node: Html, parent: Parents): Nodes[] {

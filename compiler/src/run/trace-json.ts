@@ -63,7 +63,7 @@ export interface Positions {
 
 /** One run (one combination) as JSON data; figures that are not finite become null. */
 export function traceJson(run: Run, positions: Positions): TraceJson {
-  const ids = new Ids(run);
+  const ids = idsOf(run);
   return {
     version: 1,
     file: positions.fileOf(run.formula.place),
@@ -72,6 +72,20 @@ export function traceJson(run: Run, positions: Positions): TraceJson {
     ingredients: run.blocks.flatMap((block) => block.lines.map((weighed) => ingredient(weighed, ids, positions))),
     steps: run.records.map((record) => step(record, ids, positions)),
   };
+}
+
+/** The same of one step alone. */
+export const traceStep = (run: Run, record: StepRecord, positions: Positions): TraceStep => step(record, idsOf(run), positions);
+
+const known = new WeakMap<Run, Ids>();
+
+function idsOf(run: Run): Ids {
+  let ids = known.get(run);
+  if (!ids) {
+    ids = new Ids(run);
+    known.set(run, ids);
+  }
+  return ids;
 }
 
 function ingredient(weighed: WeighedLine, ids: Ids, positions: Positions): TraceIngredient {
