@@ -453,3 +453,23 @@ describe('egg, starch, fruit, claims', () => {
     expect({ missed, more: more.map(lineOf) }).toEqual({ missed: [], more: [] });
   });
 });
+
+describe('a notice too is an alarm', () => {
+  const cheesecake = (core: string) => `formula Baked cheesecake
+  900 g  cream cheese, 20 °C
+  250 g  caster sugar
+   30 g  plain flour
+    4 pc egg
+  whisk cream cheese, caster sugar, plain flour until smooth as filling
+  add egg in 4 additions
+  pour into tin
+  bake at 150 °C for 1 h 10 min to ${core} until just set
+`;
+  const codes = (text: string) => checkText(text).map(({ code }) => code);
+
+  // FDA Food Code 2022, 3-401.11: 70 °C for less than a second.
+  test('flour in a filling baked past 70 °C in the middle is not raw', () => {
+    expect(codes(cheesecake('72 °C'))).not.toContain('heat-treat');
+    expect(codes(cheesecake('60 °C'))).toContain('heat-treat');
+  });
+});

@@ -1,6 +1,6 @@
 /** `leftover`: part of what is weighed is never used. */
 import type { Rule } from './rule.ts';
-import { grams, quoted, text } from './words.ts';
+import { grams, number, quoted, text } from './words.ts';
 
 export const leftover: Rule = {
   code: 'leftover',
@@ -22,5 +22,7 @@ export const leftover: Rule = {
 `,
   },
   message: (numbers) =>
-    `${grams(numbers, 'left')} of ${quoted(text(numbers, 'name'))} is never used (${grams(numbers, 'weighed')} is there).`,
+    numbers.made === true && number(numbers, 'left') >= 0.98 * number(numbers, 'weighed')
+      ? `No step takes up the ${grams(numbers, 'left')} of ${quoted(text(numbers, 'name'))} that this one leaves.`
+      : `${grams(numbers, 'left')} of ${quoted(text(numbers, 'name'))} is never used (${grams(numbers, 'weighed')} is there).`,
 };

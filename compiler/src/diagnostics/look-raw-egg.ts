@@ -27,12 +27,19 @@ export function unsafeEggs(run: Run): readonly UnsafeEgg[] {
     if (part.baked || isPasteurised(part) || sufficient(...part.holds) || inRawDough(result, part)) return [];
     const own = [...lifeOf(result, part)].sort(inOrder);
     // Heated by eye: `no-checkpoint` asks for the reading, and how far it came cannot be told.
-    if (endsUnread(own, part)) return [];
+    if (endsUnread(own, part) || own.some(scalds)) return [];
     const cooked = own.filter(cooks).reduce<StepRecord | null>((a, b) => (a && lowOf(a) > lowOf(b) ? a : b), null);
     const sugar = part.holds.at(-1)?.sugarPercent ?? sugarPercent(cooked?.result ?? result);
     return [{ part, cooked, log: logReduction(...part.holds), sugar }];
   });
 }
+
+/** °C that egg white does not come out of raw, sugared as it may be (common practice, no source). */
+const scalded = 75;
+
+/** Several times its mass of hot syrup poured on, as in nougat: no reading, but hot enough for sure. */
+const scalds = ({ step, result }: StepRecord): boolean =>
+  step.node.clauses.some(({ word }) => word === 'while whipping') && result.heat.celsius.low >= scalded;
 
 const isCheck = ({ step }: StepRecord): boolean => step.node.verb === 'check';
 

@@ -22,11 +22,12 @@ function check(run: Run, report: Report): void {
   }
 }
 
-/** Where hot syrup was poured on it. */
+/** Where hot syrup was poured on it, and left it at 55-58 °C. */
 const hotSyrup = (run: Run, { part }: UnsafeEgg) =>
   run.records.find(
-    ({ step, inputs }) =>
+    ({ step, inputs, result }) =>
       step.node.clauses.some(({ word }) => word === 'while whipping') &&
+      result.heat.celsius.high <= 58 &&
       inputs.some(({ matter }) => matter.parts.some(({ line }) => line === part.line)),
   )?.step.place ?? null;
 

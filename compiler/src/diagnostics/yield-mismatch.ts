@@ -101,7 +101,7 @@ export const yieldMismatch: Rule = {
     const amount = (value: number): string => inUnits(value, n.unit === 'g' ? ['g', 'kg'] : ['ml', 'l']);
     const low = amount(Number(n.low));
     const high = amount(Number(n.high));
-    return `This makes ${low === high ? low : `${low} to ${high}`}; the yield says ${amount(Number(n.promised))}, ${Math.abs(Math.round(Number(n.percent)))} % ${Number(n.percent) < 0 ? 'more' : 'less'}.`;
+    return `This makes ${low === high ? low : `${low} to ${high}`}, ${Math.abs(Math.round(Number(n.percent)))} % ${Number(n.percent) < 0 ? 'less' : 'more'} than the yield says: ${amount(Number(n.promised))}.`;
   },
   check,
 };

@@ -69,8 +69,10 @@ export class Kitchen {
     const component = this.formula?.components.find((other) => other.key === key && holds(other.condition, this.selection));
     if (!component) return null;
     this.slots.set(key, 'being made');
-    const { result } = this.make(component, this.factorFor(component));
+    const { result, records } = this.make(component, this.factorFor(component));
     const slot = newSlot(result ?? emptyMatter, [component.name]);
+    // Caramel poured into its ramekins is there still when the custard comes.
+    slot.vessel = records.at(-1)?.mould ?? null;
     if (!result) slot.matter = null;
     this.slots.set(key, slot);
     return slot;
@@ -212,8 +214,8 @@ export class Kitchen {
       else if (left >= 2 && left >= 0.02 * slot.first)
         this.findings.push({
           code: 'leftover',
-          place: component.place,
-          numbers: { name: component.name, left, weighed: slot.first, component: true },
+          place: slot.matter.made && slot.matter.made.component !== component ? slot.matter.made.step.place : component.place,
+          numbers: { name: component.name, left, weighed: slot.first, made: slot.matter.made !== null },
         });
     }
   }

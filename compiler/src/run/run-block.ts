@@ -156,16 +156,17 @@ function reportLeftovers(bench: Bench, lineSlots: readonly Slot[], result: reado
     if (!slot.matter || left <= 0) continue;
     const weighedGrams = slot.line ? (slot.first > 0 ? slot.first : left) : slot.first;
     const whole = left >= 0.98 * weighedGrams;
-    if (slot.line && whole) {
+    const by = slot.matter.made;
+    const made = by?.component === bench.component ? by.step.place : undefined;
+    if (slot.line && whole && !made) {
       bench.findings.push(unused(slot.line.place, slot.line.namePlace, slot.line.label, left));
       continue;
     }
     if (left < least.grams || left < least.share * weighedGrams) continue;
-    const made = slot.matter.made?.step.place;
-    const place: Place | undefined = slot.line?.place ?? made;
+    const place: Place | undefined = made ?? slot.line?.place;
     if (!place) continue;
     const name = slot.line?.label ?? slot.names[0] ?? slot.matter.parts[0]?.line.label ?? 'what is left';
-    bench.findings.push({ code: 'leftover', place, numbers: { name, left, weighed: weighedGrams } });
+    bench.findings.push({ code: 'leftover', place, numbers: { name, left, weighed: weighedGrams, made: made !== undefined } });
   }
   void lineSlots;
 }

@@ -13,7 +13,7 @@ import { runPutBy } from './put-by.ts';
 import { refill, type Slot, takeShare } from './slots.ts';
 import { type Subject, subjectOf } from './subject.ts';
 import type { Input, Matter, StepRecord } from './trace.ts';
-import { stacksIn } from './vessel-words.ts';
+import { stacksIn, standsIn } from './vessel-words.ts';
 import { type Outcome, recordOf, surroundingsVerbs } from './worked-step.ts';
 
 /** Verbs that put matter into a vessel to stay. */
@@ -97,7 +97,8 @@ function workedOut(bench: Bench, step: Step, subject: Subject, parties: Parties,
   const { node } = step;
   const { operands, withs, base } = startReadings(bench, step, subject, parties);
   const inputs = inputsOf(subject, parties, operands, withs, base);
-  const together = meet(row.meeting, operands, base);
+  const stands = parties.base?.word === 'over' && standsIn(parties.base.slot.vessel);
+  const together = meet(row.meeting, operands, base, stands);
   const mould = parties.vessel?.noun ?? subject.home?.vessel ?? null;
   const act: Act = {
     step,
@@ -162,10 +163,11 @@ function inputsOf(
   ];
 }
 
-function meet(meeting: Meeting, operands: readonly Matter[], base: Matter | null): Matter {
+/** `stands`: the base lies in what it is served or moulded in, so that nothing is stirred into it. */
+function meet(meeting: Meeting, operands: readonly Matter[], base: Matter | null, stands: boolean): Matter {
   const parties = base ? [base, ...operands] : operands;
   if (parties.length === 1) return parties[0]!;
-  if (meeting === 'layer' || (meeting === 'mix or layer' && base && holdsShape(base))) return layered(parties);
+  if (meeting === 'layer' || (meeting === 'mix or layer' && base && (stands || holdsShape(base)))) return layered(parties);
   return mixed(parties);
 }
 

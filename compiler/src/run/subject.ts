@@ -65,7 +65,8 @@ function currentMatter(bench: Bench, step: Step, base: Slot | null): Taken | nul
     return null;
   }
   const name = current.names[0] ?? 'what is being worked on';
-  if (step.node.amount) {
+  // `portion 200 ml into jar` where `makes` counts no pieces: into as many as it fills.
+  if (step.node.amount && !(step.node.verb === 'portion' && bench.makesNoun === null)) {
     const asked = gramsPortioned(bench, current.matter, pickVarying(step.node.amount, bench.chosen));
     const there = middle(current.matter.grams);
     // Portion sizes rest on estimated volumes: only a clearly smaller amount leaves a rest for a later step.

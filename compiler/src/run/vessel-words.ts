@@ -7,6 +7,12 @@ export const vesselNounOf = (key: string): string | null => (isVesselNoun(key) ?
 /** Tools that matter only passes through: what is put into them does not lie on what was there before. */
 const passing: ReadonlySet<string> = new Set(['piping bag', 'siphon']);
 
+/** Vessels that things are stirred together in. */
+const working: ReadonlySet<string> = new Set(['bowl', 'pan', 'saucepan']);
+
+/** Whether what lies in such a vessel stays as it is when something is poured over it; null is no vessel. */
+export const standsIn = (noun: string | null): boolean => noun !== null && stacksIn(noun) && !working.has(noun);
+
 export const stacksIn = (noun: string): boolean => !passing.has(noun);
 
 /** Whether two nouns are one in singular or plural: `bonbon` and `bonbons`, `éclair` and `éclairs`, `cherry` and `cherries`. */

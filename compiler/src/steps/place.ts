@@ -29,13 +29,26 @@ function pour(act: Act): Effect {
   return { matter: withFoam(poured(act, matter), foam), seconds: act.duration ?? interval(120, 300), peakOverrun: foam.overrun };
 }
 
-/** Syrup on egg comes out at 55-58 °C whatever the balance says: bowl and air take the rest (McGee 2004). No pasteurisation. */
+/**
+ * The syrup of a meringue or bombe leaves egg at 55-58 °C where the balance would say 70 and more: bowl and air take the rest
+ * (McGee 2004). No pasteurisation. Several times the egg in syrup, as in nougat, leave it hotter: they lose the same share.
+ */
 function poured(act: Act, matter: Matter): Matter {
   const egg = matter.parts.some((part) => eggMediumOf(part) !== null);
   const { low, high } = matter.heat.celsius;
   if (!egg || high <= 55) return matter;
-  return atComputed(matter, interval(Math.min(low, 55), Math.min(high, 58)), 'computed', { heated: act.step });
+  const room = act.settings.room.low;
+  const after =
+    high <= mostOfMeringue
+      ? interval(Math.min(low, 55), Math.min(high, 58))
+      : interval(Math.max(Math.min(low, 55), room + keptOfMeringue * (low - room)), high);
+  return atComputed(matter, after, 'computed', { heated: act.step });
 }
+
+/** °C: what the balance says of two parts of syrup at 121 °C on one of egg, or a little more. */
+const mostOfMeringue = 85;
+/** Of the warmth above the room that the balance gives such a meringue, what is left in it: 55 for 72 °C. */
+const keptOfMeringue = 0.67;
 
 function foamKindOfPoured(act: Act) {
   const kind = act.base?.foam?.kind;

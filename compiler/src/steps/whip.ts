@@ -22,6 +22,9 @@ export function whip(act: Act): Effect {
   };
 }
 
+/** Signs that only a foam gives; a curd in its bath thickens and pales too. */
+const sabayon = /\b(ribbon|fluffy|foamy|doubled|tripled)\b/;
+
 /** Whether this `whisk` or `mix` whips: a peak is written, or a sign of air, and there is egg or cream to hold it. */
 export function whisksAir(act: Act): boolean {
   if (act.node.verb !== 'whisk' && act.node.verb !== 'mix') return false;
@@ -34,6 +37,10 @@ export function whisksAir(act: Act): boolean {
   // Against what is not sugar: yolks beaten with their mass of sugar are a foam like any other.
   const rest = Math.max(1e-9, mass - sugarsOf(together.composition));
   const eggs = gramsWith(together, 'whole egg', 'egg yolk', 'egg white');
+  // A sabayon: wine or juice beaten with the yolks over hot water until it falls in a ribbon.
+  const bath = mediumOf(act.node);
+  if ((bath === 'bain-marie' || bath === 'water bath') && sabayon.test(signOf(act.node)?.toLowerCase() ?? ''))
+    return eggs >= 0.25 * rest;
   return Math.max(eggs, gramsWith(together, 'cream', 'plant cream')) >= 0.6 * rest;
 }
 
