@@ -3,9 +3,16 @@ import type { BlockContent, Heading, ListItem, PhrasingContent, Root, Table, Tab
 import remarkGfm from 'remark-gfm';
 import remarkStringify from 'remark-stringify';
 import { unified } from 'unified';
+import { visit } from 'unist-util-visit';
 import { plain } from './text.ts';
 
-export const markdownOf = (tree: Root): string => printer.stringify(tree);
+export function markdownOf(tree: Root): string {
+  // The printer writes an address that begins with `<` as it is, and a reader then takes it for HTML.
+  visit(tree, (node) => {
+    if ('url' in node) node.url = node.url.replaceAll('<', '%3C').replaceAll('>', '%3E');
+  });
+  return printer.stringify(tree);
+}
 
 const printer = unified().use(remarkGfm).use(remarkStringify, { bullet: '-', rule: '-', emphasis: '_' });
 

@@ -104,7 +104,8 @@ function replaced(node: Nodes, parent: Parents): Nodes[] {
 }
 
 /** What stands inside comes up into the parent, as what may stand there. */
-const hoisted = (node: Parents, parent: Parents): Nodes[] => (node.children as Nodes[]).flatMap((child) => replaced(child, parent));
+const hoisted = (node: Parents, parent: Parents): Nodes[] =>
+  (node.children as Nodes[]).flatMap((child) => replaced(child, parent));
 
 /** Task boxes become signs: a form field on paper cannot be ticked, and would want a label. */
 function withoutBoxes(list: List): List {
