@@ -10,9 +10,13 @@ const help = `nappe-server: the language server for pastry formulas in the Nappe
 `;
 
 const words = process.argv.slice(2);
+/** Standard input and output, the editor's own channel, or a pipe of the machine: never a socket. */
+const isAsked =
+  words.some((word) => word === '--stdio' || word === '--node-ipc' || word.startsWith('--pipe=')) &&
+  !words.some((word) => word.startsWith('--socket'));
+
 if (words.includes('--version')) process.stdout.write(`${version}\n`);
-else if (words.includes('--stdio') || words.includes('--node-ipc') || words.some((word) => /^--(pipe|socket)=/.test(word)))
-  start(createConnection({ connectionStrategy: { cancelUndispatched } }), nodeHost);
+else if (isAsked) start(createConnection({ connectionStrategy: { cancelUndispatched } }), nodeHost);
 else {
   (words.includes('--help') ? process.stdout : process.stderr).write(help);
   process.exitCode = words.includes('--help') ? 0 : 2;
