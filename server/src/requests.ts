@@ -211,6 +211,7 @@ function contextIn(params: unknown): CodeActionContext {
 
 /** The page of `nappe-explain:/fold-too-warm.md`. */
 function explanation(uri: string): string | null {
-  const code = uri.startsWith(`${explanationScheme}:`) ? /([a-z-]+)(?:\.md)?$/.exec(uri)?.[1] : undefined;
-  return code === undefined ? null : explainMarkdown(code, 1);
+  if (!uri.startsWith(`${explanationScheme}:`)) return null;
+  const page = uri.slice(Math.max(uri.lastIndexOf('/'), uri.indexOf(':')) + 1);
+  return explainMarkdown(page.endsWith('.md') ? page.slice(0, -'.md'.length) : page, 1);
 }

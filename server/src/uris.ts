@@ -7,7 +7,7 @@
 export function pathOf(uri: string): string {
   const scheme = /^([A-Za-z][A-Za-z0-9+.-]*):/.exec(uri)?.[1]?.toLowerCase();
   if (scheme === undefined) return normal(`/${decoded(uri)}`);
-  const rest = uri.slice(scheme.length + 1).replace(/#.*$/s, '');
+  const [rest = ''] = uri.slice(scheme.length + 1).split('#', 1);
   if (scheme !== 'file') return `/${scheme}:${rest.startsWith('/') ? '' : '/'}${decoded(rest)}`;
   const host = /^\/\/([^/]*)/.exec(rest);
   const path = decoded(host ? rest.slice(host[0].length) : rest).replaceAll('\\', '/');

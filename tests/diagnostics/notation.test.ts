@@ -42,3 +42,59 @@ describe('what lies in a vessel', () => {
     ).toEqual([]);
   });
 });
+
+describe('one slip is one finding', () => {
+  const buns = (milk: string, wash: string): string => `formula Buns
+  500 g   strong flour
+  270 g   whole milk, 4 °C
+   20 g   fresh yeast
+    1 pc  egg
+  knead strong flour, fresh yeast, ${milk} for 8 min until smooth as dough
+  proof at 27 °C for 1 h until doubled
+  whisk egg as egg wash
+  ${wash}
+  bake at 180 °C for 16 min until golden losing 8 %
+`;
+
+  test('the formula has none', () => {
+    expect(codesOf(buns('whole milk', 'brush dough with egg wash'))).toEqual([]);
+  });
+
+  test('what is left out or mistyped of a name is read as what it must have been', () => {
+    expect(codesOf(buns('milk', 'brush dough with egg wash'))).toEqual(['6 unknown-name']);
+    expect(codesOf(buns('whole milk', 'brush dugh with egg wash'))).toEqual(['9 unknown-name']);
+  });
+
+  test('a coat that was made last is no ground for itself', () => {
+    const [only, ...more] = checkText(buns('whole milk', 'brush with egg wash')).filter(isGrave);
+    expect(more).toEqual([]);
+    expect(only).toMatchObject({ line: 9, code: 'used-before-made' });
+    expect(only?.message).toContain('`brush dough with egg wash`');
+    expect(only?.fixes[0]?.edits[0]?.text).toBe(' dough');
+  });
+
+  test('the catalogue knows that whole milk is milk, though the formula and the powder bear the word too', () => {
+    const [only] = checkText(`formula Milk ice
+  400 g  whole milk
+   60 g  milk powder, "sifted", as powder
+   90 g  sugar
+  whisk powder, sugar into milk
+`).filter(isGrave);
+    expect(only?.fixes[0]?.edits[0]?.text).toBe('whole milk');
+  });
+
+  test('a mixture without a name is asked for one, and read on', () => {
+    const [only, ...more] = checkText(`formula Peach compote
+  500 g  peach purée
+   80 g  caster sugar
+    7 g  NH pectin
+  heat peach purée to 45 °C
+  mix caster sugar, NH pectin
+  whisk caster sugar into peach purée
+  boil for 2 min
+`).filter(isGrave);
+    expect(more).toEqual([]);
+    expect(only).toMatchObject({ line: 7, code: 'used-up' });
+    expect(only?.message).toContain('`as`');
+  });
+});

@@ -1,5 +1,6 @@
 /** Numbers as a card prints them: metric, US customary, or both, in a language's number format. */
 
+import { withoutZeros } from '../quantities/format.ts';
 import type { Interval } from '../quantities/interval.ts';
 import { scaleGrams } from '../scale/rounding.ts';
 import type { Degrees, Language } from './languages/language.ts';
@@ -82,11 +83,17 @@ const roundedCelsius = (celsius: number): number =>
 /** Thin spaces between thousands from 10 000 on (ISO 80000-1, 7.3.1), no trailing zeros. */
 function formatNumber(value: number, digits: number, decimal: '.' | ','): string {
   const fixed = Math.abs(value).toFixed(digits);
-  const [whole = '0', part = ''] = fixed.split('.');
-  const trimmed = part.replace(/0+$/u, '');
-  const grouped = whole.length < 5 ? whole : whole.replace(/\B(?=(?:\d{3})+$)/gu, '\u202f');
-  const body = trimmed === '' ? grouped : `${grouped}${decimal}${trimmed}`;
+  const [whole = '0', part] = withoutZeros(fixed).split('.');
+  const grouped = whole.length < 5 ? whole : byThrees(whole).join('\u202f');
+  const body = part === undefined ? grouped : `${grouped}${decimal}${part}`;
   return value < 0 && Number(fixed) !== 0 ? `−${body}` : body;
+}
+
+/** `12345` → `12`, `345`. */
+function byThrees(digits: string): readonly string[] {
+  const groups: string[] = [];
+  for (let end = digits.length; end > 0; end -= 3) groups.unshift(digits.slice(Math.max(0, end - 3), end));
+  return groups;
 }
 
 function duration(x: Interval, language: Language, number: (value: number, digits?: number) => string): string {

@@ -199,7 +199,7 @@ function send(response: ServerResponse, status: number, type: string, body: stri
 
 function decoded(url: string): string | null {
   try {
-    const path = decodeURIComponent(url.replace(/[?#].*$/, ''));
+    const path = decodeURIComponent(url.split(/[?#]/, 1)[0] ?? '');
     return path.startsWith('/') && !path.includes('\0') ? path : null;
   } catch {
     return null;

@@ -1,5 +1,5 @@
 /** What an unreadable line, a doubtful name or an unknown amount leaves unsure, so that one fault does not raise a row of others. */
-import { nameKey } from 'nappe-grammar';
+import { type Name, nameKey, type StepLine } from 'nappe-grammar';
 import type { BlockId, Component, Formula, Place, RawFinding } from '../resolve/model.ts';
 import type { Run } from '../run/trace.ts';
 
@@ -35,8 +35,8 @@ export function unsureOf(formula: Formula, more: readonly RawFinding[]): Unsure 
   const from = new Map<BlockId, number>();
   const texts = new Map<BlockId, { line: number; text: string }[]>();
   for (const { code, place, numbers, unreadable } of [...formula.findings, ...more]) {
-    if (!unknowing.has(code)) continue;
-    const start = ofLines.has(code) ? place.line : 0;
+    if (!unknowing.has(code) && !undone.has(code)) continue;
+    const start = ofLines.has(code) || undone.has(code) ? place.line : 0;
     from.set(place.block, Math.min(from.get(place.block) ?? start, start));
     const text = unreadable ?? (code === 'duplicate-name' && typeof numbers.name === 'string' ? numbers.name : null);
     if (text !== null) texts.set(place.block, [...(texts.get(place.block) ?? []), { line: place.line, text: nameKey(text) }]);
@@ -64,15 +64,7 @@ function spread(formula: Formula, from: Map<BlockId, number>): void {
 
 const names = (block: Component, keys: ReadonlySet<string>): boolean =>
   block.lines.some(({ substance }) => substance.is === 'own component' && keys.has(substance.component.key)) ||
-  block.steps.some(
-    ({ node }) =>
-      node.operands.some(({ name }) => keys.has(name.key)) ||
-      node.clauses.some((clause) =>
-        clause.word === 'with'
-          ? clause.operands.some(({ name }) => keys.has(name.key))
-          : 'target' in clause && 'key' in clause.target && keys.has(clause.target.key),
-      ),
-  );
+  block.steps.some(({ node }) => namesIn(node).some(({ key }) => keys.has(key)));
 
 /** Codes of the run that an unreadable line may cause: what it declared is unknown, what it used is left over. */
 const ofNames: ReadonlySet<string> = new Set([
@@ -100,15 +92,28 @@ export function hiddenBehind({ code, place, numbers }: RawFinding, unsure: Unsur
  */
 export function excusedNames(findings: readonly RawFinding[], run: Run): ReadonlySet<string> {
   const excused = new Set<string>();
-  const undone = findings.filter(({ code }) => code === 'used-before-made' || code === 'used-up');
+  const failed = findings.filter(({ code }) => undone.has(code));
   for (const { code, numbers } of findings)
     if (code === 'unknown-name' && typeof numbers.nearest === 'string') excused.add(nameKey(numbers.nearest));
-  if (undone.length === 0) return excused;
-  const lines = new Set(undone.map(({ place }) => `${place.block} ${place.line}`));
+    else if (code === 'used-up' && typeof numbers.now === 'string') excused.add(nameKey(numbers.now));
+  if (failed.length === 0) return excused;
+  const lines = new Set(failed.map(({ place }) => `${place.block} ${place.line}`));
   for (const { component } of run.blocks)
     for (const { place, node } of component.steps)
-      if (lines.has(`${place.block} ${place.line}`)) for (const { name } of node.operands) excused.add(name.key);
+      if (lines.has(`${place.block} ${place.line}`)) for (const name of namesIn(node)) excused.add(name.key);
   return excused;
+}
+
+/** Every name a step holds: what it acts on, what takes that in, what goes on it. */
+function namesIn({ operands, clauses }: StepLine): readonly Name[] {
+  const others = clauses.flatMap((clause) =>
+    clause.word === 'with'
+      ? clause.operands.map(({ name }) => name)
+      : 'target' in clause && 'key' in clause.target
+        ? [clause.target]
+        : [],
+  );
+  return [...operands.map(({ name }) => name), ...others];
 }
 
 /** Whether a finding says no more than that something excused is not used. */
@@ -117,6 +122,13 @@ export const isExcused = ({ code, numbers }: RawFinding, excused: ReadonlySet<st
 
 /** Steps that name what is not there are not done: what the formula makes is then short of what was meant, and no fault of its own. */
 const undone: ReadonlySet<string> = new Set(['unknown-name', 'used-before-made', 'used-up']);
+
+/** What the run could not do, nor guess: below it the block is as unsure as below a line that cannot be read. */
+export const notDone = ({ findings }: Run): readonly RawFinding[] =>
+  findings.filter(
+    ({ code, numbers }) =>
+      undone.has(code) && typeof numbers.nearest !== 'string' && typeof numbers.coat !== 'string' && numbers.now !== '',
+  );
 
 /** Whether a rule's finding is only about the amount made, while a step of the same run could not be done. */
 export const restsOnUndone = ({ code }: RawFinding, ofRun: readonly RawFinding[]): boolean =>

@@ -17,13 +17,14 @@ export function expectedIn(text: string): readonly Expected[] {
   const expected: Expected[] = [];
   let content = 0;
   text.split('\n').forEach((line, index) => {
-    const mark = /\/\/ expect(-above)?: (.*)$/.exec(line.trimEnd());
+    const written = line.trimEnd();
+    const mark = /\/\/ expect(-above)?: /.exec(written);
     if (!mark) {
       if (line.trim() !== '') content = index + 1;
       return;
     }
     if (mark[1] === undefined) content = index + 1;
-    for (const part of (mark[2] ?? '').split(',')) {
+    for (const part of written.slice(mark.index + mark[0].length).split(',')) {
       const [what = '', value = null] = part.trim().split(' when ');
       const words = what.trim().split(' ');
       const severity = severities.find((word) => word === words[0]) ?? null;

@@ -6,7 +6,7 @@ import { percentFindings } from '../resolve/percentages.ts';
 import { once } from '../run/once.ts';
 import { runFormula } from '../run/run.ts';
 import type { Run } from '../run/trace.ts';
-import { excusedNames, hiddenBehind, isExcused, restsOnUndone, type Unsure, unsureOf } from './cascades.ts';
+import { excusedNames, hiddenBehind, isExcused, notDone, restsOnUndone, type Unsure, unsureOf } from './cascades.ts';
 import { type Combined, combine, type Worded } from './combine.ts';
 import { ruleOf, rules } from './registry.ts';
 import type { Figures, Report, Rule } from './rule.ts';
@@ -92,6 +92,8 @@ function underOne(formula: Formula, selection: Selection, percents: readonly Raw
   const excused = excusedNames(run.findings, run);
   for (const finding of run.findings)
     if (!hiddenBehind(finding, judging.unsure) && !isExcused(finding, excused)) put(located(finding));
+  const failed = notDone(run);
+  const without = failed.length > 0 ? unsureOf(formula, failed) : judging.unsure;
   let raised: RawFinding[] = [];
   let code = '';
   const report: Report = (finding) => void raised.push({ ...finding, code });
@@ -101,7 +103,8 @@ function underOne(formula: Formula, selection: Selection, percents: readonly Raw
     try {
       rule.check?.(run, report);
       for (const finding of raised)
-        if (!judging.unsure.clouds(finding.place) && !restsOnUndone(finding, run.findings)) put(located(finding));
+        if (!judging.unsure.clouds(finding.place) && !without.clouds(finding.place) && !restsOnUndone(finding, run.findings))
+          put(located(finding));
     } catch (error) {
       judging.broken.add(rule);
       tell(error, code, formula, judging.faults);

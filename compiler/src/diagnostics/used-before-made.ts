@@ -29,6 +29,11 @@ export const usedBeforeMade: Rule = {
     if (numbers.itself === true) return `${quoted(name)} cannot be put into itself; say what it goes into.`;
     if (name !== '') return `${quoted(name)} is not there yet at this step.`;
     const into = text(numbers, 'into');
+    const coat = text(numbers, 'coat');
+    if (coat !== '') {
+      const how = into === '' ? '' : `, as in \`${text(numbers, 'verb')} ${into} with ${coat}\``;
+      return `A step without a name works on what the step above left, and that is the ${quoted(coat)} itself. Name what it goes on${how}.`;
+    }
     return `Nothing has been made in this block yet for this step to act on.${into === '' ? '' : ` Did you mean to put it into ${quoted(into)}?`}`;
   },
 };

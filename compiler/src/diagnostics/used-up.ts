@@ -23,5 +23,11 @@ export const usedUp: Rule = {
   add rest of caster sugar
 `,
   },
-  message: (numbers) => `Nothing is left of ${quoted(text(numbers, 'name'))} at this step.`,
+  message(numbers) {
+    const gone = `Nothing is left of ${quoted(text(numbers, 'name'))} at this step`;
+    if (typeof numbers.now !== 'string') return `${gone}.`;
+    return numbers.now === ''
+      ? `${gone}: it is in a mixture that has no name. Give it one where it is mixed, with \`as\`.`
+      : `${gone}: it is in the ${quoted(numbers.now)} now.`;
+  },
 };

@@ -74,16 +74,17 @@ function steps(sentence: string, line: number | null, names: Names, open: Open):
 }
 
 /** `Serves 8` → `makes 8 portions`. */
-function yieldHeader(said: string): string | null {
+function yieldHeader(written: string): string | null {
+  const said = oneLine(written);
   const people =
-    /^(?:serves|for|pour|für)?\s*:?\s*(?:about\s+)?(\d+)\s*(?:people|persons?|personnes|personen|portions?|portionen|servings?)?$/iu.exec(
+    /^(?:serves|for|pour|für)? ?:? ?(?:about )?(\d+) ?(?:people|persons?|personnes|personen|portions?|portionen|servings?)?$/iu.exec(
       said,
     );
   const made = said
-    .replace(/^(?:makes|yields?|donne|ergibt|portions?|servings?|pour|für|for|serves)\s*:?\s*(?:about\s+)?/iu, '')
+    .replace(/^(?:makes|yields?|donne|ergibt|portions?|servings?|pour|für|for|serves) ?:? ?(?:about )?/iu, '')
     .trim();
   const bare = people && (!/^(?:makes|yield)/iu.test(said) || /portion|serving|people|person/iu.test(said));
-  for (const text of [...(bare ? [`${people[1]} portions`] : []), made, made.replace(/\s*\(.*\)$/, '')]) {
+  for (const text of [...(bare ? [`${people[1]} portions`] : []), made, withoutAside(made)]) {
     const line = parseLine(`makes ${text}`, 'formula');
     if (line.kind === 'header' && line.problems.length === 0) return `  makes ${text}`;
   }
@@ -111,6 +112,12 @@ function canonical(lines: readonly string[]): string {
     read[index]?.problems.length === 0 && read[index]?.kind !== 'bad' ? [line] : comments(line.trim()),
   );
   return format(parse(`${sound.join('\n')}\n`));
+}
+
+/** Without what stands in parentheses at its end. */
+function withoutAside(text: string): string {
+  const open = text.endsWith(')') ? text.indexOf('(') : -1;
+  return open < 0 ? text : text.slice(0, open).trimEnd();
 }
 
 const comment = (text: string): string => `  // ${oneLine(text)}`;

@@ -7,7 +7,7 @@ const ingredientWords = /^(?:ingredients?|ingrédients?|zutaten|you (?:will )?ne
 const methodWords =
   /^(?:method|directions?|instructions?|steps?|preparation|préparation|étapes?|recette|zubereitung|anleitung|what to do)$/iu;
 const yieldLine =
-  /^(?:(?:makes|serves|yields?|for|pour|donne|für|ergibt|portions?|servings?)\s*:?\s*(?:about\s+)?\d.*|\d+\s+(?:portions?|servings?|personnes|portionen|personen))$/iu;
+  /^(?:(?:makes|serves|yields?|for|pour|donne|für|ergibt|portions?|servings?) ?:? ?(?:about )?\d.*|\d+ (?:portions?|servings?|personnes|portionen|personen))$/iu;
 
 export function foundInText(text: string): Found {
   const parts: Open[] = [];
@@ -28,7 +28,7 @@ export function foundInText(text: string): Found {
       last = null;
       continue;
     }
-    const name = words.replace(/\s*:$/, '');
+    const name = words.endsWith(':') ? words.slice(0, -1).trimEnd() : words;
     if (
       title === null &&
       (heading || section === 'before') &&

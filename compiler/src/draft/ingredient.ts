@@ -59,12 +59,19 @@ export function ingredientLine(written: string): DraftLine {
   const [name = '', ...remarks] = rest.split(',').map((part) => part.trim());
   aside.unshift(...remarks.filter((part) => part !== ''));
   const trailing =
-    /\s+(?:at room temperature|to taste|for dusting|to dust|for the (?:tin|mould|ring)s?|to serve|pour le moule|zum bestäuben)$/iu.exec(
+    / (?:at room temperature|to taste|for dusting|to dust|for the (?:tin|mould|ring)s?|to serve|pour le moule|zum bestäuben)$/iu.exec(
       name,
     );
-  const called = (trailing ? name.slice(0, trailing.index) : name).replace(/[.;:]+$/u, '').trim();
+  const called = withoutMarks(trailing ? name.slice(0, trailing.index) : name).trim();
   if (trailing) aside.push(trailing[0].trim());
   return composed(written, chosen, called, attributes, aside);
+}
+
+/** Without the full stops, semicolons and colons it ends in. */
+function withoutMarks(text: string): string {
+  let end = text.length;
+  while (end > 0 && '.;:'.includes(text.charAt(end - 1))) end--;
+  return text.slice(0, end);
 }
 
 function composed(
@@ -118,7 +125,7 @@ function attributesIn(text: string): { readonly attributes: readonly string[]; r
     rest = `${rest.slice(0, found.index)} ${rest.slice(found.index + found[0].length)}`
       .split(/\s+/)
       .join(' ')
-      .replace(/\s+,/g, ',')
+      .replaceAll(' ,', ',')
       .replace(/,\s*,/g, ',')
       .replace(/,\s*$/, '')
       .trim();

@@ -99,7 +99,7 @@ function stepOf(said: string, names: Names): { readonly text: string; readonly w
     left = fillers.some((filler) => take(filler, () => ''));
     if (left) whole = false;
   }
-  const other = /\s?\b(into|over|in|onto|dans|sur)\s(.+)$/iu.exec(` ${text}`);
+  const other = /\s?\b(into|over|in|onto|dans|sur)\s(.+)/iu.exec(` ${text}`);
   let target: string | null = null;
   if (other) {
     const into = word(other[1]) === 'over' || word(other[1]) === 'sur' || word(other[1]) === 'onto' ? 'over' : 'into';

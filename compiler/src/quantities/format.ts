@@ -7,8 +7,16 @@ const asInterval = (x: Interval | number): Interval => (typeof x === 'number' ? 
 export function formatNumber(value: number, digits = 1): string {
   if (!Number.isFinite(value)) return value > 0 ? '∞' : value < 0 ? '−∞' : '?';
   const rounded = value.toFixed(digits);
-  const plain = digits > 0 ? rounded.replace(/\.?0+$/, '') : rounded;
+  const plain = withoutZeros(rounded);
   return plain === '-0' ? '0' : plain.replace('-', '−');
+}
+
+/** `12.50` → `12.5`, `12.00` → `12`, `120` → `120`. */
+export function withoutZeros(fixed: string): string {
+  if (!fixed.includes('.')) return fixed;
+  let end = fixed.length;
+  while (fixed[end - 1] === '0') end--;
+  return fixed.slice(0, fixed[end - 1] === '.' ? end - 1 : end);
 }
 
 /** `0.87`, `8.7`, `87`, `870`: three figures at most, as a scale or a label would show. */

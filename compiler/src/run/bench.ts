@@ -63,8 +63,16 @@ export const placeOf = (step: Step, span: { start: number; end: number }): Place
   end: span.end,
 });
 
-/** Says that a name means nothing here: made later, only there in another choice, or unknown. */
-export function reportUnknown(bench: Bench, step: Step, name: Name): void {
+/** The party of a name; where nothing has it, that is said, and what it was most likely meant to be is taken, so that one slip is one finding. */
+export function partyMeant(bench: Bench, step: Step, name: Name): Party {
+  const party = partyNamed(bench, name);
+  if (party.is !== 'unknown') return party;
+  const meant = reportUnknown(bench, step, name);
+  return meant === null ? party : partyNamed(bench, { ...name, text: meant, key: nameKey(meant) });
+}
+
+/** Says that a name means nothing here: made later, only there in another choice, or unknown. Gives the name proposed in its place. */
+export function reportUnknown(bench: Bench, step: Step, name: Name): string | null {
   const later = bench.component.steps.find(
     (other) => other.place.line > step.place.line && other.node.clauses.some((c) => c.word === 'as' && c.name.key === name.key),
   );
@@ -75,19 +83,19 @@ export function reportUnknown(bench: Bench, step: Step, name: Name): void {
       numbers: { name: name.text },
       related: [{ place: later.place, message: `${name.text} is made here` }],
     });
-    return;
+    return null;
   }
   const guarded = bench.absent.get(name.key) === 'guarded';
   const declared = bench.component.lines.find((line) => line.key === name.key);
   const candidates = [
     ...new Set([
       ...[...bench.slots.values()].flatMap((slot) => slot.names),
-      ...bench.component.scope.keys(),
+      ...[...bench.component.scope.keys()].filter((key) => key !== bench.component.key),
       ...bench.component.lines.map((l) => l.name),
     ]),
   ];
   const keys = candidates.map(nameKey);
-  const close = guarded ? null : (nearest(name.key, keys) ?? onlyFuller(name.key, keys));
+  const close = guarded ? null : (onlyOfKind(bench, name.key) ?? nearest(name.key, keys) ?? onlyFuller(name.key, keys));
   const proposal = close === null ? null : (candidates.find((candidate) => nameKey(candidate) === close) ?? close);
   bench.findings.push({
     code: 'unknown-name',
@@ -96,6 +104,19 @@ export function reportUnknown(bench: Bench, step: Step, name: Name): void {
     ...(guarded && declared ? { related: [{ place: declared.place, message: 'weighed only in other choices' }] } : {}),
     fixes: proposal === null ? [] : [{ title: `Change to ${proposal}`, edits: [{ ...placeOf(step, name), text: proposal }] }],
   });
+  return proposal;
+}
+
+/** `milk` where the only line of that kind is `whole milk`, and `pectin` where it is `yellow pectin`: the catalogue knows both names. */
+function onlyOfKind({ component, slots }: Bench, key: string): string | null {
+  const known = component.lines.filter(
+    ({ key: own, substance }) =>
+      slots.has(own) &&
+      substance.is === 'kind' &&
+      [substance.kind.name, ...substance.kind.synonyms].some((other) => nameKey(other) === key),
+  );
+  const names = new Set(known.map((line) => line.key));
+  return names.size === 1 ? ([...names][0] ?? null) : null;
 }
 
 /** `milk` where `whole milk` is the only one of its words: what a cook says for short. */
@@ -106,7 +127,16 @@ function onlyFuller(key: string, keys: readonly string[]): string | null {
 
 export function reportUsedUp(bench: Bench, step: Step, span: { start: number; end: number }, name: string, slot: Slot): void {
   const related: Related[] = slot.usedBy ? [{ place: slot.usedBy.place, message: 'the last of it went in here' }] : [];
-  bench.findings.push({ code: 'used-up', place: placeOf(step, span), numbers: { name }, related });
+  const heir = heirOf(bench, slot);
+  const now = heir === null ? null : (heir.names[0] ?? '');
+  bench.findings.push({ code: 'used-up', place: placeOf(step, span), numbers: { name, now }, related });
+}
+
+/** What holds the matter now that was once in a slot, where that is one thing. */
+export function heirOf({ all, foreign }: Bench, { gone }: Slot): Slot | null {
+  const lines = new Set(gone?.parts.map(({ line }) => line));
+  const heirs = [...all, ...foreign].filter(({ matter }) => matter?.made && matter.parts.some(({ line }) => lines.has(line)));
+  return heirs.length === 1 ? (heirs[0] ?? null) : null;
 }
 
 /** Grams asked of a slot against what is left; more than that is a finding, and all that is left is taken. */

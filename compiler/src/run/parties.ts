@@ -3,7 +3,7 @@ import type { Operand, Quantity, StepLine } from 'nappe-grammar';
 import { middle } from '../quantities/interval.ts';
 import { gramsPerUnit } from '../quantities/units.ts';
 import type { Step, Vessel } from '../resolve/model.ts';
-import { type Bench, partyNamed, reportUnknown, reportUsedUp, takeGrams } from './bench.ts';
+import { type Bench, heirOf, partyMeant, reportUnknown, reportUsedUp, takeGrams } from './bench.ts';
 import { clauseOf, partyOf, pickVarying } from './clauses.ts';
 import { gramsIn, type Slot, takeShare } from './slots.ts';
 import type { Matter } from './trace.ts';
@@ -36,12 +36,16 @@ export function partiesOf(bench: Bench, step: Step): Parties {
   let base: Parties['base'] = null;
   let vessel: Parties['vessel'] = null;
   if (written) {
-    const party = partyNamed(bench, written.name);
+    const party = partyMeant(bench, step, written.name);
     if (party.is === 'matter') {
       if (party.slot.matter) base = { name: party.name, slot: party.slot, word: written.word };
-      else reportUsedUp(bench, step, written.name, written.name.text, party.slot);
+      else {
+        const heir = heirOf(bench, party.slot);
+        reportUsedUp(bench, step, written.name, written.name.text, party.slot);
+        if (heir?.names.length === 0 && step.node.operands.length > 0)
+          base = { name: party.name, slot: heir, word: written.word };
+      }
     } else if (party.is === 'vessel') vessel = party;
-    else if (party.is === 'unknown') reportUnknown(bench, step, written.name);
   }
   const operands: Taken[] = [];
   for (const operand of node.operands) {
@@ -86,12 +90,8 @@ function take(
   operand: Operand,
   base: Slot | null,
 ): Taken | { noun: string; equipment: Vessel | null } | null {
-  const party = partyNamed(bench, operand.name);
-  if (party.is === 'unknown') {
-    reportUnknown(bench, step, operand.name);
-    return null;
-  }
-  if (party.is === 'absent') return null;
+  const party = partyMeant(bench, step, operand.name);
+  if (party.is === 'unknown' || party.is === 'absent') return null;
   if (party.is === 'vessel') return { noun: party.noun, equipment: party.equipment };
   const { slot } = party;
   if (slot === base) {
@@ -99,8 +99,12 @@ function take(
     return null;
   }
   if (!slot.matter) {
+    const heir = heirOf(bench, slot);
     reportUsedUp(bench, step, operand.name, operand.name.text, slot);
-    return null;
+    // A mixture without a name is what was meant; one with a name has its own place.
+    return heir === null || heir.names.length > 0 || heir === (base ?? bench.current) || operand.part !== null
+      ? null
+      : { name: party.name, slot: heir, matter: takeShare(heir, 1, step), partial: false };
   }
   const { part } = operand;
   const before = gramsIn(slot);

@@ -2,7 +2,7 @@
 import { type Interval, interval } from '../quantities/interval.ts';
 import type { Step } from '../resolve/model.ts';
 import { afterHeating } from '../steps/treatment.ts';
-import { addSlot, type Bench, partyNamed, placeOf, reportUnknown, reportUsedUp } from './bench.ts';
+import { addSlot, type Bench, partyMeant, placeOf, reportUsedUp } from './bench.ts';
 import { checkOf, clauseOf, durationOf } from './clauses.ts';
 import { atReading } from './matter-of.ts';
 import { once } from './once.ts';
@@ -45,8 +45,7 @@ function reserve(bench: Bench, step: Step, id: string): StepRecord | null {
 function discard(bench: Bench, step: Step, id: string): StepRecord | null {
   let gone: Matter | null = null;
   for (const operand of step.node.operands) {
-    const party = partyNamed(bench, operand.name);
-    if (party.is === 'unknown') reportUnknown(bench, step, operand.name);
+    const party = partyMeant(bench, step, operand.name);
     if (party.is !== 'matter') continue;
     party.slot.spent = true;
     party.slot.touched = true;

@@ -52,7 +52,10 @@ export function runStep(bench: Bench, step: Step, id: string): StepRecord | null
   const parties = partiesOf(bench, step);
   if (parties.idle) return null;
   const subject = subjectOf(bench, step, parties, row.takesUp === true);
-  if (subject === null) return null;
+  if (subject === null) {
+    giveBack(step, parties);
+    return null;
+  }
   const onto = heldBy(bench, step, subject, parties);
   const put = (matter: Matter): Slot => {
     const before = bench.current;
@@ -73,6 +76,12 @@ export function runStep(bench: Bench, step: Step, id: string): StepRecord | null
   const record = recordOf(bench, step, id, outcome, put(outcome.matter));
   bench.done.records.set(key, record);
   return record;
+}
+
+/** A step that cannot be done takes nothing. */
+function giveBack(step: Step, { operands, withs }: Parties): void {
+  for (const { slot, matter } of [...operands, ...withs])
+    if (slot.matter === null && slot.usedBy === step) Object.assign(slot, { matter, usedBy: null });
 }
 
 /** All that a step's outcome depends on, besides its component, the settings and the factor. */

@@ -22,6 +22,8 @@ export interface Slot {
   readonly line: SourceLine | null;
   /** The step that used the last of it up. */
   usedBy: Taker | null;
+  /** What was last in it. */
+  gone: Matter | null;
   /** Put in a vessel, under this noun. */
   vessel: string | null;
   /** Drained, discarded, strained out, greased with: a remainder is no leftover. */
@@ -36,6 +38,7 @@ export function newSlot(matter: Matter, names: readonly string[] = [], line: Sou
     names: [...names],
     line,
     usedBy: null,
+    gone: null,
     vessel: null,
     spent: false,
   };
@@ -58,6 +61,7 @@ export function takeShare(slot: Slot, share: number, taker: Taker): Matter {
   if (share >= 1 - 1e-9) {
     slot.matter = null;
     slot.usedBy = taker;
+    slot.gone = matter;
     return matter;
   }
   slot.matter = portionOf(matter, 1 - share);

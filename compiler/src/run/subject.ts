@@ -49,6 +49,8 @@ export function subjectOf(bench: Bench, step: Step, parties: Parties, takesUp: b
     // `line ring with sponge`: what goes in is what is acted on.
     return { home: null, operands: parties.withs, base: null };
   }
+  // What it acts on was named and is not there, which has been said.
+  if (operands.length === 0 && node.operands.length > 0) return null;
   if (operands.length === 0) {
     const current = currentMatter(bench, step, null);
     return current ? { home: current.slot, operands: [current], base: null } : null;
@@ -59,9 +61,10 @@ export function subjectOf(bench: Bench, step: Step, parties: Parties, takesUp: b
 
 /** The current matter, or as much of it as a bare amount says where that is clearly only a part. */
 function currentMatter(bench: Bench, step: Step, base: Slot | null): Taken | null {
-  const { current } = bench;
+  const before = bench.current;
+  const current = before && before.usedBy === step ? coatedInstead(bench, step, before) : before;
   if (!current?.matter || current === base) {
-    missingCurrent(bench, step, []);
+    if (current !== null || before === null) missingCurrent(bench, step, []);
     return null;
   }
   const name = current.names[0] ?? 'what is being worked on';
@@ -76,8 +79,32 @@ function currentMatter(bench: Bench, step: Step, base: Slot | null): Taken | nul
   return { name, slot: current, matter: takeShare(current, 1, step), partial: false };
 }
 
+/** `brush with egg wash` below the step that made the wash: the wash is what is in work, and something else is meant. */
+function coatedInstead(bench: Bench, step: Step, coat: Slot): Slot | null {
+  const { verb } = step.node;
+  const made = bench.all.filter((slot) => slot !== coat && slot.matter?.made && slot.names.length > 0);
+  const meant = made.at(-1) ?? null;
+  const name = meant?.names[0] ?? null;
+  const { end } = step.node.verbSpan;
+  bench.findings.push({
+    code: 'used-before-made',
+    place: placeOf(step, step.node.verbSpan),
+    numbers: { name: null, verb, coat: coat.names[0] ?? null, into: name },
+    related: coat.matter?.made ? [{ place: coat.matter.made.step.place, message: 'made here' }] : [],
+    fixes:
+      name === null
+        ? []
+        : [{ title: `Write ${verb} ${name}`, edits: [{ ...placeOf(step, { start: end, end }), text: ` ${name}` }] }],
+  });
+  return meant;
+}
+
+const notDone: ReadonlySet<string> = new Set(['unknown-name', 'used-before-made', 'used-up']);
+
 function missingCurrent(bench: Bench, step: Step, operands: readonly Taken[]): void {
   const { node } = step;
+  // After a step that could not be done there is nothing in work because of that one.
+  if (bench.findings.some(({ code }) => notDone.has(code))) return;
   const other = [...bench.slots.values()].find((slot) => slot.matter && operands.every((taken) => taken.slot !== slot))?.names[0];
   const end = node.operands.at(-1)?.end ?? node.verbSpan.end;
   bench.findings.push({

@@ -210,7 +210,11 @@ const factWord = (text: string): string =>
   /^(milk fat|cocoa butter|other fat|other sugars|\S+)/i.exec(text)?.[1]?.toLowerCase() ?? '';
 
 /** Where the code being typed begins, behind `allow` or a comma. */
-const codeStart = (before: string): number => before.length - (/[\w-]*$/.exec(before)?.[0].length ?? 0);
+function codeStart(before: string): number {
+  let start = before.length;
+  while (start > 0 && /[\w-]/.test(before.charAt(start - 1))) start--;
+  return start;
+}
 
 const isInComment = (tokens: readonly Token[]): boolean => tokens.some(({ kind, text }) => kind === 'mark' && text === '//');
 

@@ -65,7 +65,7 @@ function template(
   });
 }
 
-const plain = (text: string): string => text.replace(/<([^<>|]*)[^<>]*>/g, '$1');
+const plain = (text: string): string => text.replace(/<([^<>|]*)(?:\|[^<>]*)?>/g, '$1');
 
 /** The clauses a verb takes that its line does not have yet. */
 export function clauseWords(verb: VerbRow, used: readonly string[], from: number, rank: number): Proposal[] {

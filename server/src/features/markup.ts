@@ -25,6 +25,6 @@ export const plainOf = (markdown: string): string =>
     .replace(/^#{1,6} /gm, '')
     .replace(/^```.*$/gm, '')
     .replace(/(?<!\\)(\*\*|`)/g, '')
-    .replace(/\[([^\]]*)\]\([^)]*\)/g, '$1')
+    .replace(/\[([^[\]]*)\]\([^()]*\)/g, '$1')
     .replace(/\\([\\`*_{}[\]()#+\-!|<>~&])/g, '$1')
     .trim();
