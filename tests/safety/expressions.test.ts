@@ -37,7 +37,7 @@ const kinds = ({ expression }: Found): readonly string[] => analyse(expression).
 test('the search finds what it is to find', () => {
   for (const bad of ['(a+)+$', '\\s+$', 'a*a*b', '\\d+\\d+x', '"[^"]*"*$'])
     expect(kinds({ at: bad, expression: new RegExp(bad) }).length, bad).toBeGreaterThan(0);
-  for (const good of ['^\\s+', '[^"]*"', '(?:ab)+c', '^a*b*$'])
+  for (const good of ['^\\s+', '"[^"]*"', '(?:ab)+c', '^a*b*$'])
     expect(kinds({ at: good, expression: new RegExp(good) }), good).toEqual([]);
 });
 
