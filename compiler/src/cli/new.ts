@@ -1,10 +1,11 @@
 /** `nappe new`: a starter formula that checks clean, under a name and a yield that are asked for. */
-import { closeSync, openSync, writeFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { createInterface } from 'node:readline/promises';
 import type { Command } from 'commander';
 import { parse } from 'nappe-grammar';
 import { UsageError } from './failure.ts';
 import { isTerminal, print } from './terminal.ts';
+import { writeWhole } from './write.ts';
 
 interface Options {
   readonly makes?: string;
@@ -30,7 +31,8 @@ async function run(name: string | undefined, options: Options): Promise<void> {
   const problem = problemOfName(title) ?? problemOfYield(makes);
   if (problem) throw new UsageError(problem);
   const file = options.output ?? `${fileName(title)}.nappe`;
-  create(file, starter(title, makes));
+  if (existsSync(file)) throw new UsageError(`${file} is there already; nothing was written.`);
+  writeWhole(file, starter(title, makes));
   print(`${file} is written. Next:\n\n    nappe check ${file}\n    nappe card ${file} -o ${file.replace(/\.nappe$/, '')}.html\n`);
 }
 
@@ -107,21 +109,4 @@ function fileName(title: string): string {
     .toLowerCase()
     .match(/[\p{L}\p{N}]+/gu);
   return words?.join('-').slice(0, 80) ?? 'formula';
-}
-
-function create(file: string, text: string): void {
-  let descriptor: number;
-  try {
-    descriptor = openSync(file, 'wx');
-  } catch (error) {
-    const there = (error as NodeJS.ErrnoException).code === 'EEXIST';
-    throw new UsageError(
-      there ? `${file} is there already; nothing was written.` : `${file} could not be written (${(error as Error).message}).`,
-    );
-  }
-  try {
-    writeFileSync(descriptor, text);
-  } finally {
-    closeSync(descriptor);
-  }
 }
