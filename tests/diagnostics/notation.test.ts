@@ -98,3 +98,43 @@ describe('one slip is one finding', () => {
     expect(only?.message).toContain('`as`');
   });
 });
+
+describe('what a kitchen writes and the notation says otherwise', () => {
+  const cream = (line: string, header = '') => `formula Cream
+${header}
+  100 g   whole milk
+    1 pc  lemon zest
+   50 g   cream, 35 % fat, 4 °C
+  heat whole milk, lemon zest to 80 °C as dairy
+${line}
+  whip cream to soft peak
+`;
+  const fixed = (text: string) =>
+    checkText(text)
+      .filter(({ code }) => code === 'syntax')
+      .map(({ message, fixes }) => [message, fixes[0]?.edits[0]?.text]);
+
+  test('weeks and months are days', () => {
+    expect(fixed(cream('', '  keeps 3 weeks at 0-4 °C'))).toEqual([['The longest unit of time is the day: `21 d`.', '21 d']]);
+    expect(fixed(cream('', '  keeps 1 month at 0-4 °C'))).toEqual([['The longest unit of time is the day: `30 d`.', '30 d']]);
+  });
+
+  test('aromatics that lie in the liquid already rest', () => {
+    expect(fixed(cream('  infuse for 20 min'))[0]?.[1]).toBe('rest');
+  });
+
+  test('onto is over', () => {
+    expect(fixed(cream('  pour dairy onto cream'))).toEqual([
+      ['`onto` is written `over`, or `into` a vessel; `dairy onto cream` was read as one name.', 'over'],
+    ]);
+  });
+
+  test('several are not pasteurised', () => {
+    const messages = checkText(`formula Mousse
+  3 pc   egg whites
+  100 g  sugar
+  whip egg whites, sugar to soft peak
+`).map(({ message }) => message);
+    expect(messages.some((text) => text.startsWith('The egg whites are not pasteurised'))).toBe(true);
+  });
+});

@@ -583,10 +583,12 @@ export const fruit: readonly Kind[] = [
     { traits: ['fruit', 'syrup'], density: 1.35, pH: 2.5, sodium: 20, pasteurised: true },
   ),
 
+  // One piece is the zest of one fruit, finely grated (common practice, no source).
   row('lemon zest', 'zeste de citron', 'lemon peel, grated lemon zest, lemon rind', 'solid', lemonPeel, {
     storage: 'chilled',
     traits: ['citrus', 'infusable'],
     density: 0.41,
+    piece: 6,
     pH: 4,
     sodium: 6,
   }),
@@ -594,6 +596,7 @@ export const fruit: readonly Kind[] = [
     storage: 'chilled',
     traits: ['citrus', 'infusable'],
     density: 0.41,
+    piece: 4,
     pH: 4,
     sodium: 6,
   }),
@@ -601,6 +604,7 @@ export const fruit: readonly Kind[] = [
     storage: 'chilled',
     traits: ['citrus', 'infusable'],
     density: 0.41,
+    piece: 10,
     pH: 4.5,
     sodium: 3,
   }),

@@ -8,6 +8,7 @@ import { lifeAfter, placeOfStep } from './look.ts';
 import { eggsOf, heatings, heats, holdsYolk, isPasteurised, thickening } from './look-egg.ts';
 import { addedReading } from './repair.ts';
 import type { Report, Rule } from './rule.ts';
+import { isOrAre } from './words.ts';
 
 /** Egg that this step cooks while nothing in it says how hot. */
 function unread(record: StepRecord): readonly Part[] {
@@ -105,6 +106,6 @@ ${start}  cook until nappe
 `,
   },
   message: (n) =>
-    `The ${n.egg} is ${n.verb === 'bake' ? 'baked' : 'cooked'} here and nothing says to what temperature. Write the reading that ends it, here about ${formatCelsius(interval(Number(n.low), Number(n.high)))}.`,
+    `The ${n.egg} ${isOrAre(String(n.egg))} ${n.verb === 'bake' ? 'baked' : 'cooked'} here and nothing says to what temperature. Write the reading that ends it, here about ${formatCelsius(interval(Number(n.low), Number(n.high)))}.`,
   check,
 };

@@ -2,6 +2,7 @@
 import type { Run } from '../run/trace.ts';
 import { type UnsafeEgg, unsafeEggs } from './look-raw-egg.ts';
 import type { Fix, Report, Rule } from './rule.ts';
+import { isOrAre } from './words.ts';
 
 /** Tags that say who eats it: people whom Salmonella may kill. */
 const vulnerable: ReadonlySet<string> = new Set(['children', 'pregnant', 'hospital']);
@@ -66,7 +67,11 @@ ${end}`,
   100 g  egg yolk, pasteurised
 ${end}`,
   },
-  message: (n) =>
-    `The ${n.egg} is not pasteurised and never heated enough${n.syrup ? '; hot syrup leaves it at 55–58 °C' : ''}, so it is eaten raw${n.tag ? `, and this is tagged ${n.tag}` : ''}. Weigh it pasteurised, or cook it.`,
+  message: (n) => {
+    const name = String(n.egg);
+    const many = isOrAre(name) === 'are';
+    const it = many ? 'them' : 'it';
+    return `The ${name} ${isOrAre(name)} not pasteurised and never heated enough${n.syrup ? `; hot syrup leaves ${it} at 55–58 °C` : ''}, so ${many ? 'they are' : 'it is'} eaten raw${n.tag ? `, and this is tagged ${n.tag}` : ''}. Weigh ${it} pasteurised, or cook ${it}.`;
+  },
   check,
 };

@@ -12,4 +12,7 @@ export const grams = (numbers: Figures, key: string): string => formatGrams(numb
 export const didYouMean = (numbers: Figures): string =>
   text(numbers, 'nearest') === '' ? '' : ` Did you mean “${text(numbers, 'nearest')}”?`;
 
+/** `is` or `are`, by the name a line has: `the egg whites are`. */
+export const isOrAre = (name: string): string => (/[^s]s$/.test(name) && !/(us|is)$/.test(name) ? 'are' : 'is');
+
 export const quoted = (name: string): string => `“${name}”`;

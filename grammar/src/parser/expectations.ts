@@ -38,7 +38,7 @@ export function problemOf(error: IRecognitionException & { previousToken?: IToke
   if (before?.tokenType === CommaToken && isWord(token)) {
     return { code: 'syntax', ...span, message: `No comma stands before ${found}.`, fixes: [withoutComma(before, span.start)] };
   }
-  const special = specialOf(found, token, error.message);
+  const special = inDays(text, span) ?? specialOf(found, token, error.message);
   if (special !== null) return { code: 'syntax', ...span, ...special };
   if (goesOn !== undefined) {
     const message = `\`${goesOn.word}\` goes on as in \`${goesOn.example}\`, not with ${found}.`;
@@ -51,6 +51,19 @@ export function problemOf(error: IRecognitionException & { previousToken?: IToke
 /** The token before, where it is one: recovery may have gone on past the error by the time it is told. */
 function neighbourBefore(before: Token | undefined, token: Token): Token | undefined {
   return before !== undefined && (Number.isNaN(token.startOffset) || before.endOffset <= token.startOffset) ? before : undefined;
+}
+
+const daysIn: Readonly<Record<string, number>> = { week: 7, weeks: 7, month: 30, months: 30 };
+
+/** `3 weeks`, `2 months`: the longest unit of time is the day. */
+function inDays(text: string, span: { start: number; end: number }): Pick<Problem, 'message' | 'fixes'> | null {
+  const word = text.slice(span.start, span.end).toLowerCase();
+  const days = Object.hasOwn(daysIn, word) ? daysIn[word] : undefined;
+  const count = days === undefined ? null : /(\d{1,3})\s*$/.exec(text.slice(0, span.start));
+  if (days === undefined || count === null) return null;
+  const written = `${Number(count[1]) * days} d`;
+  const edits = [{ start: count.index, end: span.end, text: written }];
+  return { message: `The longest unit of time is the day: \`${written}\`.`, fixes: [{ title: `Write ${written}`, edits }] };
 }
 
 /** What people write that the notation says otherwise. */

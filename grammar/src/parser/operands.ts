@@ -10,6 +10,7 @@ import { blameNegative, quantityOf, varying } from './measured.ts';
 export function buildOperand(scan: Scan, raw: RawOperand): Operand | null {
   const { name, start, end } = raw;
   if (name === null) return null;
+  if (!name.quoted) blameOnto(scan, name);
   if (raw.part === 'rest') return { kind: 'operand', name, part: { kind: 'rest' }, start, end };
   if (raw.part !== null) return halfOf(scan, raw, raw.part, name);
   if (raw.measured === null) return { kind: 'operand', name, part: null, start, end };
@@ -19,6 +20,16 @@ export function buildOperand(scan: Scan, raw: RawOperand): Operand | null {
     blame(scan, { start, end }, message, [insertFix('Add of', raw.measured.end, ' of')]);
   }
   return { kind: 'operand', name, part: partOf(scan, raw.measured, raw.unit), start, end };
+}
+
+/** `pipe chantilly onto savarin`. */
+function blameOnto(scan: Scan, { text, start, end }: Name): void {
+  const at = scan.text.slice(start, end).search(/ onto /i);
+  if (at < 0) return;
+  const word = { start: start + at + 1, end: start + at + 5 };
+  blame(scan, word, `\`onto\` is written \`over\`, or \`into\` a vessel; ${shown(text)} was read as one name.`, [
+    replaceFix('Write over', word, 'over'),
+  ]);
 }
 
 /** `half of NAME`; with any other word it was meant as one name: `cream of tartar`. */

@@ -196,8 +196,13 @@ function blameGuardInside(scan: Scan, draft: Draft): void {
 function blameNeeds(reading: LineReading, parts: Parts): void {
   const missing = parts.verb.needs.find((need) => !need.some((part) => has(parts, part)));
   if (missing === undefined) return;
-  const message = `\`${parts.verb.word}\` needs ${missing.map((part) => needLabels[part] ?? `\`${part}\``).join(' or ')}: \`${parts.verb.template.replace(/[<>]/g, '')}\`.`;
-  blame(reading.scan, { start: parts.verbSpan.start, end: reading.span.end }, message);
+  const { start, end } = parts.verbSpan;
+  // `infuse for 20 min` below the step that put the aromatics in.
+  const waits = parts.verb.word === 'infuse' && parts.operands.length === 0;
+  const wait = waits ? ' Where they lie in it already, write `rest for 20 min`.' : '';
+  const fixes = waits ? [replaceFix('Write rest', { start, end }, 'rest')] : [];
+  const message = `\`${parts.verb.word}\` needs ${missing.map((part) => needLabels[part] ?? `\`${part}\``).join(' or ')}: \`${parts.verb.template.replace(/[<>]/g, '')}\`.${wait}`;
+  blame(reading.scan, { start, end: reading.span.end }, message, fixes);
 }
 
 function has(parts: Parts, need: Need[number]): boolean {

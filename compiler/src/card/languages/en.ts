@@ -165,7 +165,7 @@ function step(w: StepWords): Phrase {
       'line the',
       name(w.into.text),
       w.operands.length > 0 ? join(['with', terms(w.operands)]) : null,
-      w.for ? join(['for', time(w.for)]) : null,
+      w.for ? stay(w.for) : null,
       named(w),
     );
   }
@@ -175,7 +175,7 @@ function step(w: StepWords): Phrase {
     terms(w.operands),
     w.each ? amount(w.each) : null,
     w.check ? temperature(w.check) : null,
-    party('into', w.into, w),
+    party(w.verb === 'add' && !w.into?.vessel ? 'to' : 'into', w.into, w),
     party('over', w.over, w),
     party('in', w.inside, w),
     w.pieces ? `into ${w.pieces}` : null,
@@ -189,13 +189,16 @@ function step(w: StepWords): Phrase {
     w.medium ? (media[w.medium] ?? `in ${w.medium}`) : null,
     w.level ? `on ${w.level} ${mixing.has(w.verb) ? 'speed' : 'heat'}` : null,
     w.using ? `using the ${w.using}` : null,
-    w.for ? join(['for', time(w.for)]) : null,
+    w.for ? stay(w.for) : null,
     w.until ? join(['until', sign(w.until)]) : null,
     w.whileWhipping ? 'while whipping' : null,
     w.losing ? `, losing ${w.losing}` : null,
     named(w),
   );
 }
+
+/** `for 4 h`, but `overnight`. */
+const stay = (words: string): Phrase => (words.startsWith('overnight') ? [time(words)] : join(['for', time(words)]));
 
 const named = (w: StepWords): Bit => (w.as ? join([':', name(`“${w.as}”`)]) : null);
 
