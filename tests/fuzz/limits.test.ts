@@ -2,6 +2,7 @@
 import { checkUnit, createWorkspace, type Diagnostic } from 'nappe';
 import { limits } from 'nappe-grammar';
 import { describe, expect, test } from 'vitest';
+import { noteTree } from '../../compiler/src/card/index.ts';
 import { handoutOf } from '../../compiler/src/handout/index.ts';
 import { mostBatches, mostNested } from '../../compiler/src/resolve/extent.ts';
 import { mostComponents } from '../../compiler/src/resolve/scopes.ts';
@@ -128,6 +129,12 @@ describe('one file', () => {
     expect(errors({ 'a.nappe': text(mostComponents + 1) })).toMatchObject([
       { line: 2 * mostComponents + 2, message: 'A formula has at most 1000 components; what comes after is not read.' },
     ]);
+  });
+
+  test('nested quotes of a note, which is then shown as text', () => {
+    const first = (depth: number) => noteTree(`${'>'.repeat(2 * depth)}x`).children[0];
+    expect(first(40)).toMatchObject({ type: 'blockquote' });
+    expect(first(41)).toMatchObject({ type: 'paragraph', children: [{ value: `${'>'.repeat(82)}x` }] });
   });
 
   test('nested lists and quotes of a handout', () => {

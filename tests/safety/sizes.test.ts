@@ -82,6 +82,14 @@ test('folders 64 deep are looked into, and one deeper is named', () => {
   expect({ files: JSON.parse(outside.out).summary.files, status: outside.status }).toEqual({ files: 0, status: 2 });
 });
 
+test('a server lists no more files than it is asked for, in order of name', async () => {
+  const folder = folderWith({ 'b.nappe': '', 'a.md': '', 'sub/c.nappe': '', 'd.txt': '' });
+  const listed = (limit: number, depth: number) => nodeHost.list(folder, { limit, depth, isCancelled: () => false });
+  expect(await listed(9, 9)).toEqual(['a.md', 'b.nappe', 'sub/c.nappe'].map((name) => join(folder, name)));
+  expect(await listed(2, 9)).toEqual(['a.md', 'b.nappe'].map((name) => join(folder, name)));
+  expect(await listed(9, 1)).toEqual(['a.md', 'b.nappe'].map((name) => join(folder, name)));
+});
+
 describe('a .gitignore', () => {
   const checked = (folder: string) => {
     const { out, err, status } = nappe(['check', '--format', 'json'], { cwd: folder });
