@@ -1,7 +1,10 @@
 /** `checkpoint-contradicted`: a written reading cannot follow from what came before it. */
+import { sugarsOf } from '../matter/composition.ts';
 import { formatCelsius } from '../quantities/format.ts';
+import { checkOf, chosenOf } from '../run/clauses.ts';
+import { dextrinsOf } from '../run/matter-of.ts';
 import type { Heat, Run, StepRecord } from '../run/trace.ts';
-import { lastHeated, placeOfStep } from './look.ts';
+import { lastHeated, lifeBefore, placeOfStep } from './look.ts';
 import type { Fix, Report, Rule } from './rule.ts';
 
 /** K by which it may differ: after readings, and after steps of unknown time or vessel. */
@@ -35,6 +38,7 @@ const isEstimate = (heat: Heat): boolean => heat.basis === 'unknown' || (heat.ba
 
 function check(run: Run, report: Report): void {
   for (const record of run.records) {
+    checkBrix(run, record, report);
     const found = contradictionIn(record);
     if (!found) continue;
     const heat = record.inputs[0]?.matter.heat;
@@ -47,6 +51,30 @@ function check(run: Run, report: Report): void {
     });
   }
 }
+
+/** °Bx by which a reading may differ: acids, salts and pectin read as sugar, and steam is reckoned coarsely (common practice, no source). */
+const looseBrix = 10;
+
+/** `check 65 brix` against the sugar that was weighed and the water that is left. */
+function checkBrix(run: Run, { step, result }: StepRecord, report: Report): void {
+  const reading = step.node.verb === 'check' ? checkOf(step.node, chosenOf(run.selection)) : null;
+  if (!reading || !('brix' in reading) || result.unknownGrams > 0 || result.layers) return;
+  const solids = 100 * (sugarsOf(result.composition) + dextrinsOf(result));
+  const was = { low: solids / Math.max(1e-9, result.grams.high), high: solids / Math.max(1e-9, result.grams.low) };
+  const { brix } = reading;
+  if (brix.low <= was.high + looseBrix && brix.high >= was.low - looseBrix) return;
+  const above = brix.low > was.high;
+  if (above && lifeBefore(result).some(boilsOff)) return;
+  report({
+    severity: 'warning',
+    place: placeOfStep(step),
+    numbers: { brix: round(above ? brix.low : brix.high), was: Math.round(above ? was.high : was.low) },
+  });
+}
+
+/** Boiled for a time or until a sign: how much water that took is for the reading to say. */
+const boilsOff = ({ step: { node } }: StepRecord): boolean =>
+  heating.has(node.verb) && node.clauses.some(({ word }) => word === 'for' || word === 'until' || word === 'to');
 
 const round = (celsius: number): number => Math.round(celsius * 10) / 10;
 
@@ -80,6 +108,7 @@ export const checkpointContradicted: Rule = {
 `,
   },
   message: (n) => {
+    if (typeof n.brix === 'number') return `A check says ${n.brix} brix, but by what was weighed it is at about ${n.was} brix.`;
     const was = formatCelsius(Number(n.was));
     const reading = formatCelsius(Number(n.celsius));
     if (n.verb === 'check') return `A check says ${reading}, but by what came before it is at about ${was}.`;

@@ -39,11 +39,20 @@ export function wettingsOf(run: Run): readonly Wetting[] {
   return run.records.flatMap((record) => {
     if (!record.inputs.some(({ matter }) => matter.gelatin === 'dry')) return [];
     const parties = meeting(record);
-    const gelatin = parties.find(({ matter }) => matter.gelatin === 'dry' && !isWatery(matter));
-    const liquid = parties.filter((party) => party !== gelatin && isWatery(party.matter)).sort(byMass)[0];
+    const gelatin = parties.find(({ matter }) => matter.gelatin === 'dry' && !isWatery(matter) && !isHotSyrup(matter));
+    const liquid = parties
+      .filter(({ matter }) => matter !== gelatin?.matter && (isWatery(matter) || isHotSyrup(matter)))
+      .sort(byMass)[0];
     return gelatin && liquid ? [{ record, gelatin, liquid, hydrates: hydrates(run, record, gelatin, liquid) }] : [];
   });
 }
+
+/** Boiled sugar has too little water to swell in, and what is put into it dry is lost in it. */
+const isHotSyrup = (matter: Matter): boolean =>
+  matter.phase === 'liquid' &&
+  matter.composition.water >= 0.1 * massOf(matter) &&
+  sugarSolidsShare(matter) >= 0.5 &&
+  coldest(matter.heat) > cold.celsius;
 
 const byMass = (a: Input, b: Input): number => massOf(b.matter) - massOf(a.matter);
 

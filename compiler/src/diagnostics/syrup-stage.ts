@@ -71,6 +71,9 @@ function byTradition(stage: string): readonly Interval[] {
   return [...of.values()];
 }
 
+/** A foam cooked on the heat may do with a thin syrup; one that is piped and baked has to stand first. */
+const ofTheOven: ReadonlySet<string> = new Set(['bake', 'dry', 'toast', 'caramelise']);
+
 /** The syrup that is poured on whites or yolks at the whisk. */
 function checkFoam(run: Run, record: StepRecord, lower: number, report: Report): void {
   const [syrup, egg] = syrupOntoEgg(record);
@@ -79,7 +82,7 @@ function checkFoam(run: Run, record: StepRecord, lower: number, report: Report):
   if (!syrup || !egg || !heated || !written) return;
   const high = isSweets(run, record, syrup, egg) ? foams.sweets : foams.high;
   const cooked = lifeAfter(run, record).some(
-    ({ result, step }) => result.heat.heated?.step === step && result.heat.celsius.high >= 70,
+    ({ result, step }) => !ofTheOven.has(step.node.verb) && result.heat.heated?.step === step && result.heat.celsius.high >= 70,
   );
   const thin = written.low < foams.low - lower && !cooked;
   if (!thin && written.high <= high) return;
