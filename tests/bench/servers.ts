@@ -12,6 +12,8 @@ interface Kind {
   readonly uri: string;
   readonly languageId: string;
   readonly text: (lines: number) => string;
+  /** Lines to edit and to ask about, the one nearest the middle: of one formula, so that sizes can be compared. */
+  readonly line?: RegExp;
   /** Asks for diagnostics at once, where the server has a request of its own for it: what it publishes waits for a pause in typing. */
   readonly pull?: (client: Client, uri: string) => Promise<unknown>;
   readonly options: Readonly<Record<string, unknown>>;
@@ -24,6 +26,7 @@ const own: Kind = {
   uri: 'file:///bench/a.nappe',
   languageId: 'nappe',
   text: nappeOfLines,
+  line: /instant coffee/,
   options: {},
 };
 const json: Kind = {
@@ -67,6 +70,7 @@ const capabilities = {
 class Session {
   private version = 1;
   private lines: string[] = [];
+  private middle = 0;
   private pulls = false;
   /** The request that lays the whole document out, of those the server knows. */
   layout: 'textDocument/formatting' | 'textDocument/rangeFormatting' | null = null;
@@ -104,6 +108,7 @@ class Session {
   async open(lines: number): Promise<number> {
     const text = this.kind.text(lines);
     this.lines = text.split('\n');
+    this.middle = this.middleOf(this.lines);
     const { uri, languageId } = this.kind;
     const start = performance.now();
     const published = this.published();
@@ -143,10 +148,14 @@ class Session {
     return performance.now() - start;
   }
 
-  private get middle(): number {
-    // A line that says something: comments and empty lines answer too quickly.
-    for (let line = this.lines.length >> 1; line > 0; line--) if (/\w.*\w/.test(this.lines[line]!)) return line;
-    return 0;
+  /** Of the lines the kind wants, or else of those that say something, the nearest to the middle. */
+  private middleOf(lines: readonly string[]): number {
+    const middle = lines.length >> 1;
+    const nearest = (wanted: RegExp): number | undefined =>
+      [...lines.keys()]
+        .filter((line) => wanted.test(lines[line]!))
+        .sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle))[0];
+    return (this.kind.line && nearest(this.kind.line)) ?? nearest(/\w.*\w/) ?? 0;
   }
 
   private published(): Promise<unknown> | null {

@@ -26,6 +26,8 @@ export interface Answer {
 /** Files handed out at a time. */
 const batch = 20;
 const mostWorkers = 8;
+/** Of fewer files a worker spends most of its time on code that is still being compiled, for which one core is left free. */
+const many = 2000;
 
 export async function checkInWorkers(
   targets: readonly Target[],
@@ -78,7 +80,8 @@ export async function checkInWorkers(
       handOut();
     });
 
-  const count = Math.min(availableParallelism(), mostWorkers, waiting.length);
+  const cores = availableParallelism();
+  const count = Math.min(targets.length < many ? Math.max(1, cores - 1) : cores, mostWorkers, waiting.length);
   // A worker that died leaves work behind: another takes its place.
   const employUntilDone = async () => {
     do await employ();
