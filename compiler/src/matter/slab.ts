@@ -62,7 +62,7 @@ export function slabSeconds({ directions, rate }: Slab, remaining: number): numb
   // The first terms alone never cool quicker than the whole series.
   const largest = directions.reduce((product, direction) => product * termOf(direction, 0).c, 1);
   const longest = Math.log(largest / remaining) / rate;
-  const tolerance = longest * 1e-6;
+  const tolerance = longest * 1e-8;
   // Late enough, the first terms are the whole series.
   if (gone(longest) - (1 - remaining) < remaining * rate * tolerance) return longest;
   return inverse(gone, 1 - remaining, 0, longest, tolerance);
