@@ -88,7 +88,7 @@ export class Kitchen {
       this.batchOf?.id ?? '',
       settingsId(this.settings),
       component.choicesUsed.map((name) => this.selection[name] ?? '').join(','),
-      incoming.map(({ key, slot }) => `${key}:${slot?.matter?.id ?? 'none'}`).join(','),
+      incoming.map(({ key, slot }) => `${key}:${slot?.matter?.id ?? goneFrom(slot)}`).join(','),
     ].join('|');
     const known = relabelled(memo.blocks, id, this.batchOf);
     if (known) {
@@ -98,6 +98,7 @@ export class Kitchen {
     }
     const before = this.blocks.length;
     const taken = new Map<string, Slot | null>();
+    let guessed = false;
     const block = runBlock({
       component,
       selection: this.selection,
@@ -107,7 +108,12 @@ export class Kitchen {
       makesNoun: this.makesNoun,
       done: doneIn(memo, this.settings, factor),
       batchOf: this.batchOf,
-      others: (key) => this.other(component, key, taken),
+      others: (key) => {
+        const slot = this.other(component, key, taken);
+        // A mistyped name was read as that component's: what the block needs does not tell of it.
+        guessed ||= slot !== null && [...this.slots.values()].includes(slot) && !incoming.some((one) => one.slot === slot);
+        return slot;
+      },
       own: (key) => this.slotOf(key),
       batch: (line, grams) => (line.substance.is === 'batch' ? this.batch(line.substance.taken, line, grams) : null),
     });
@@ -115,6 +121,7 @@ export class Kitchen {
     for (const { slot } of incoming) if (slot?.matter && slot.matter === block.leaves) slot.matter = null;
     this.blocks.push(block);
     runsCounted.count++;
+    if (guessed) return block;
     if (memo.blocks.size > 512) memo.blocks.clear();
     memo.blocks.set(id, {
       blocks: this.blocks.slice(before),
@@ -125,6 +132,7 @@ export class Kitchen {
               first: slot.first,
               touched: slot.touched,
               usedBy: slot.usedBy,
+              gone: slot.gone,
               vessel: slot.vessel,
               spent: slot.spent,
             }
@@ -220,6 +228,10 @@ export class Kitchen {
     }
   }
 }
+
+/** What went from an empty slot and where to, which a finding may tell. */
+const goneFrom = (slot: Slot | null): string =>
+  slot?.usedBy ? `${slot.gone?.id} to ${slot.usedBy.place.block} ${slot.usedBy.place.line} ${slot.usedBy.place.end}` : 'none';
 
 const inPercent = new WeakMap<Component, boolean>();
 
