@@ -184,3 +184,47 @@ formula Third
     expect(curdled?.range.start).toEqual({ line: 2, character: 6 });
   });
 });
+
+describe('what a finding rests on is looked at again', () => {
+  const whole = { start: { line: 0, character: 0 }, end: { line: 30, character: 0 } };
+  const seen = async ({ server }: Kitchen): Promise<string> => {
+    const textDocument = { uri: 'file:///work/fool.nappe' };
+    const hints = await server.ask('textDocument/inlayHint', { textDocument, range: whole });
+    const { items } = (await server.ask('textDocument/diagnostic', { textDocument })) as { items: unknown };
+    return JSON.stringify([hints, items]);
+  };
+  const opened = async (text: string): Promise<Kitchen> => {
+    const kitchen = new Kitchen({ 'fool.nappe': text });
+    await kitchen.open('fool.nappe');
+    return kitchen;
+  };
+  const fool = (fold: string) => `formula Fool
+
+component base
+  300 g  mango purée, pasteurised
+   50 g  caster sugar
+  whisk mango purée, caster sugar until dissolved
+
+component whipped cream
+  320 g  cream, 35 % fat, 4 °C
+  whip to soft peak
+
+assembly
+  ${fold}
+  pour into glass
+`;
+
+  test('a component that a mistyped name was read as', async () => {
+    const text = fool('fold wipped cream into base in 3 additions: whisk, spatula');
+    const kitchen = await opened(text);
+    await kitchen.runsFor('fool.nappe', '320 g', '160 g');
+    expect(await seen(kitchen)).toBe(await seen(await opened(text.replace('320 g', '160 g'))));
+  });
+
+  test('where in another block the last of something went', async () => {
+    const text = `formula Fool\n  40 g  honey\n  stir whipped cream, honey\n${fool('// once\n  fold whipped cream into base in 2 additions: spatula').slice(13)}`;
+    const kitchen = await opened(text);
+    await kitchen.runsFor('fool.nappe', '  // once\n', '');
+    expect(await seen(kitchen)).toBe(await seen(await opened(text.replace('  // once\n', ''))));
+  });
+});
