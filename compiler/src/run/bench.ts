@@ -71,7 +71,7 @@ export function partyMeant(bench: Bench, step: Step, name: Name): Party {
   return meant === null ? party : partyNamed(bench, { ...name, text: meant, key: nameKey(meant) });
 }
 
-/** Says that a name means nothing here: made later, only there in another choice, or unknown. Gives the name proposed in its place. */
+/** Says that a name means nothing here: made later, only there in another choice, or unknown. Gives the name to read in its place. */
 export function reportUnknown(bench: Bench, step: Step, name: Name): string | null {
   const later = bench.component.steps.find(
     (other) => other.place.line > step.place.line && other.node.clauses.some((c) => c.word === 'as' && c.name.key === name.key),
@@ -97,14 +97,17 @@ export function reportUnknown(bench: Bench, step: Step, name: Name): string | nu
   const keys = candidates.map(nameKey);
   const close = guarded ? null : (onlyOfKind(bench, name.key) ?? nearest(name.key, keys) ?? onlyFuller(name.key, keys));
   const proposal = close === null ? null : (candidates.find((candidate) => nameKey(candidate) === close) ?? close);
+  // A batch of another file is not made on a guess.
+  const key = nameKey(proposal ?? '');
+  const read = proposal !== null && (bench.slots.has(key) || bench.component.scope.get(key)?.is !== 'taken');
   bench.findings.push({
     code: 'unknown-name',
     place: placeOf(step, name),
-    numbers: { name: name.text, nearest: proposal, guarded },
+    numbers: { name: name.text, nearest: proposal, guarded, read },
     ...(guarded && declared ? { related: [{ place: declared.place, message: 'weighed only in other choices' }] } : {}),
     fixes: proposal === null ? [] : [{ title: `Change to ${proposal}`, edits: [{ ...placeOf(step, name), text: proposal }] }],
   });
-  return proposal;
+  return read ? proposal : null;
 }
 
 /** `milk` where the only line of that kind is `whole milk`, and `pectin` where it is `yellow pectin`: the catalogue knows both names. */
