@@ -33,6 +33,8 @@ export interface Bench {
   readonly others: (key: string) => Slot | null;
   /** Keys of lines that are declared but not there under this selection, and why. */
   readonly absent: ReadonlyMap<string, 'zero' | 'guarded'>;
+  /** Whether a mistyped name may be read as a component: in the formula itself, not where it is taken, as its takers would not hear of a change. */
+  readonly mayGuess: boolean;
   current: Slot | null;
   readonly done: Done;
   readonly findings: RawFinding[];
@@ -97,9 +99,9 @@ export function reportUnknown(bench: Bench, step: Step, name: Name): string | nu
   const keys = candidates.map(nameKey);
   const close = guarded ? null : (onlyOfKind(bench, name.key) ?? nearest(name.key, keys) ?? onlyFuller(name.key, keys));
   const proposal = close === null ? null : (candidates.find((candidate) => nameKey(candidate) === close) ?? close);
-  // A batch of another file is not made on a guess.
   const key = nameKey(proposal ?? '');
-  const read = proposal !== null && (bench.slots.has(key) || bench.component.scope.get(key)?.is !== 'taken');
+  const read =
+    proposal !== null && (bench.slots.has(key) || (bench.mayGuess && bench.component.scope.get(key)?.is === 'own component'));
   bench.findings.push({
     code: 'unknown-name',
     place: placeOf(step, name),

@@ -34,6 +34,7 @@ export class Kitchen {
     private readonly factor: number,
     private readonly batchOf: SourceLine | null,
     private readonly settings: Settings = formula?.settings ?? standardSettings,
+    private readonly taken = false,
   ) {
     const makes = formula ? makesOf(formula, selection) : null;
     this.count = makes?.yield.count ?? 1;
@@ -86,6 +87,7 @@ export class Kitchen {
       this.count * this.factor,
       this.makesNoun,
       this.batchOf?.id ?? '',
+      this.taken,
       settingsId(this.settings),
       component.choicesUsed.map((name) => this.selection[name] ?? '').join(','),
       incoming.map(({ key, slot }) => `${key}:${slot?.matter?.id ?? goneFrom(slot)}`).join(','),
@@ -108,6 +110,7 @@ export class Kitchen {
       makesNoun: this.makesNoun,
       done: doneIn(memo, this.settings, factor),
       batchOf: this.batchOf,
+      mayGuess: !this.taken,
       others: (key) => {
         const slot = this.other(component, key, taken);
         // A mistyped name was read as that component's: what the block needs does not tell of it.
@@ -159,14 +162,14 @@ export class Kitchen {
   private batch(taken: Taken, line: SourceLine | null, grams: number | null): Matter | null {
     const selection = selectionFor(taken.formula, this.selection);
     const settings = taken.formula?.settings ?? this.settings;
-    const once = new Kitchen(taken.formula, selection, 1, line, settings);
+    const once = new Kitchen(taken.formula, selection, 1, line, settings, true);
     const whole = once.make(taken.component, 1).result;
     if (!whole || (grams === null && this.factor === 1)) {
       this.adopt(once);
       return whole;
     }
     const factor = grams === null ? this.factor : grams / Math.max(1e-9, middle(whole.grams));
-    const kitchen = new Kitchen(taken.formula, selection, factor, line, settings);
+    const kitchen = new Kitchen(taken.formula, selection, factor, line, settings, true);
     const { result } = kitchen.make(taken.component, factor);
     this.adopt(kitchen);
     return result;
@@ -182,7 +185,7 @@ export class Kitchen {
     if (!hasPercent(component) || weigh(component, this.selection, this.count).sized) return this.factor;
     const wanted = this.drawnGrams(component) ?? this.makesGrams(component);
     if (wanted === null) return this.factor;
-    const trial = new Kitchen(this.formula, this.selection, 1, this.batchOf, this.settings).make(component, 1).result;
+    const trial = new Kitchen(this.formula, this.selection, 1, this.batchOf, this.settings, this.taken).make(component, 1).result;
     return trial ? wanted / Math.max(1e-9, middle(trial.grams)) : this.factor;
   }
 
@@ -202,7 +205,7 @@ export class Kitchen {
     if (!this.formula) return null;
     const makes = makesOf(this.formula, this.selection);
     if (!makes) return null;
-    const trial = new Kitchen(this.formula, this.selection, 1, this.batchOf, this.settings).make(component, 1).result;
+    const trial = new Kitchen(this.formula, this.selection, 1, this.batchOf, this.settings, this.taken).make(component, 1).result;
     if (!trial) return null;
     const grams = yieldGrams(makes.yield, middle(trial.grams) / Math.max(1e-9, middle(millilitresOf(trial))));
     return grams === null ? null : grams * this.factor;

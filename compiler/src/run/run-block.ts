@@ -19,6 +19,8 @@ export interface BlockInput {
   readonly makesNoun: string | null;
   readonly done: Done;
   readonly batchOf: SourceLine | null;
+  /** See `Bench`. */
+  readonly mayGuess: boolean;
   /** The slot of another component's result, filled when first asked for; null where there is none of that name. */
   readonly others: (key: string) => Slot | null;
   /** The slot of a component of the same formula, by the component's key: a line may draw from what its own name hides from the steps. */
@@ -42,6 +44,7 @@ export function runBlock(input: BlockInput): BlockRun {
     foreign: [],
     others: input.others,
     absent: absentLines(component, selection),
+    mayGuess: input.mayGuess,
     current: null,
     done: input.done,
     findings: [],
