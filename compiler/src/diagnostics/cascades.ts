@@ -126,7 +126,7 @@ const undone: ReadonlySet<string> = new Set(['unknown-name', 'used-before-made',
 /** What the run could not do, nor guess: below it the block is as unsure as below a line that cannot be read. */
 export const notDone = ({ findings }: Run): readonly RawFinding[] =>
   findings.filter(
-    ({ code, numbers }) => undone.has(code) && numbers.read !== true && typeof numbers.coat !== 'string' && numbers.now !== '',
+    ({ code, numbers, readOn }) => undone.has(code) && readOn !== true && typeof numbers.coat !== 'string' && numbers.now !== '',
   );
 
 /** Whether a rule's finding is only about the amount made, while a step of the same run could not be done. */

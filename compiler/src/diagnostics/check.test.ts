@@ -243,7 +243,7 @@ test('the JSON is what the interface says', () => {
         severity: 'error',
         code: 'unknown-name',
         message: expect.stringContaining('castor sugar'),
-        numbers: { name: 'castor sugar', nearest: 'caster sugar', guarded: false, read: true },
+        numbers: { name: 'castor sugar', nearest: 'caster sugar', guarded: false },
         fixes: [
           {
             title: 'Change to caster sugar',

@@ -258,6 +258,8 @@ export interface RawFinding {
   readonly conditions?: readonly Condition[];
   /** The whole line's text, where not all of it could be read: what it names may be missing elsewhere. */
   readonly unreadable?: string;
+  /** The run went on with the name proposed, as if it had been written. */
+  readonly readOn?: boolean;
 }
 
 /** What the compiler asks of the world for files; paths are absolute with `/`. */

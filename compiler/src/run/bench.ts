@@ -105,7 +105,8 @@ export function reportUnknown(bench: Bench, step: Step, name: Name): string | nu
   bench.findings.push({
     code: 'unknown-name',
     place: placeOf(step, name),
-    numbers: { name: name.text, nearest: proposal, guarded, read },
+    numbers: { name: name.text, nearest: proposal, guarded },
+    readOn: read,
     ...(guarded && declared ? { related: [{ place: declared.place, message: 'weighed only in other choices' }] } : {}),
     fixes: proposal === null ? [] : [{ title: `Change to ${proposal}`, edits: [{ ...placeOf(step, name), text: proposal }] }],
   });
