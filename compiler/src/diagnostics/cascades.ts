@@ -1,6 +1,8 @@
 /** What an unreadable line, a doubtful name or an unknown amount leaves unsure, so that one fault does not raise a row of others. */
-import { type Name, nameKey, type StepLine } from 'nappe-grammar';
+import { nameKey } from 'nappe-grammar';
 import type { BlockId, Component, Formula, Place, RawFinding } from '../resolve/model.ts';
+import { namesIn } from '../resolve/needs.ts';
+import { undone } from '../run/bench.ts';
 import type { Run } from '../run/trace.ts';
 
 export interface Unsure {
@@ -104,24 +106,9 @@ export function excusedNames(findings: readonly RawFinding[], run: Run): Readonl
   return excused;
 }
 
-/** Every name a step holds: what it acts on, what takes that in, what goes on it. */
-function namesIn({ operands, clauses }: StepLine): readonly Name[] {
-  const others = clauses.flatMap((clause) =>
-    clause.word === 'with'
-      ? clause.operands.map(({ name }) => name)
-      : 'target' in clause && 'key' in clause.target
-        ? [clause.target]
-        : [],
-  );
-  return [...operands.map(({ name }) => name), ...others];
-}
-
 /** Whether a finding says no more than that something excused is not used. */
 export const isExcused = ({ code, numbers }: RawFinding, excused: ReadonlySet<string>): boolean =>
   (code === 'unused-ingredient' || code === 'leftover') && typeof numbers.name === 'string' && excused.has(nameKey(numbers.name));
-
-/** Steps that name what is not there are not done: what the formula makes is then short of what was meant, and no fault of its own. */
-const undone: ReadonlySet<string> = new Set(['unknown-name', 'used-before-made', 'used-up']);
 
 /** What the run could not do, nor guess: below it the block is as unsure as below a line that cannot be read. */
 export const notDone = ({ findings }: Run): readonly RawFinding[] =>

@@ -1,4 +1,5 @@
 /** What a block draws on, by its lines and by the names in its steps. */
+import type { Name, StepLine } from 'nappe-grammar';
 import type { Component, Taken } from './model.ts';
 
 export interface Needs {
@@ -27,7 +28,7 @@ function read(component: Component): Needs {
     else if (substance.is === 'batch') taken.push(substance.taken);
   }
   const weighed = new Set(component.lines.map(({ key }) => key));
-  for (const key of namedIn(component)) {
+  for (const { key } of component.steps.flatMap(({ node }) => namesIn(node))) {
     const entry = component.scope.get(key);
     if (entry?.is === 'own component') own.add(entry.key);
     else if (entry && !weighed.has(key)) taken.push(entry.taken);
@@ -35,15 +36,14 @@ function read(component: Component): Needs {
   return { own: [...own], taken };
 }
 
-function namedIn({ steps }: Component): ReadonlySet<string> {
-  const named = new Set<string>();
-  for (const { node } of steps) {
-    for (const operand of node.operands) named.add(operand.name.key);
-    for (const clause of node.clauses) {
-      if ((clause.word === 'into' || clause.word === 'over' || clause.word === 'in') && !('kind' in clause.target))
-        named.add(clause.target.key);
-      if (clause.word === 'with') for (const operand of clause.operands) named.add(operand.name.key);
-    }
-  }
-  return named;
+/** Every name a step holds: what it acts on, what takes that in, what goes on it. */
+export function namesIn({ operands, clauses }: StepLine): readonly Name[] {
+  const others = clauses.flatMap((clause) =>
+    clause.word === 'with'
+      ? clause.operands.map(({ name }) => name)
+      : 'target' in clause && 'key' in clause.target
+        ? [clause.target]
+        : [],
+  );
+  return [...operands.map(({ name }) => name), ...others];
 }

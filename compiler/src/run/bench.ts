@@ -59,6 +59,12 @@ export function partyNamed(bench: Bench, name: Name): Party {
   return noun ? { is: 'vessel', noun, equipment: null } : { is: 'unknown' };
 }
 
+/** Codes of steps that name what is not there: they are not done, so that what is made falls short of what was meant by no fault of its own. */
+export const undone: ReadonlySet<string> = new Set(['unknown-name', 'used-before-made', 'used-up']);
+
+/** Which of the values that a step's figures depend on are chosen, for a key. */
+export const chosenIn = ({ chosen }: Bench, { values }: Step): string => values.filter((value) => chosen.has(value)).join(',');
+
 export const placeOf = (step: Step, span: { start: number; end: number }): Place => ({
   ...step.place,
   start: span.start,

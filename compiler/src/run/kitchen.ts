@@ -226,7 +226,7 @@ export class Kitchen {
         this.findings.push({
           code: 'leftover',
           place: slot.matter.made && slot.matter.made.component !== component ? slot.matter.made.step.place : component.place,
-          numbers: { name: component.name, left, weighed: slot.first, made: slot.matter.made !== null },
+          numbers: { name: component.name, left, weighed: slot.first, component: true, made: slot.matter.made !== null },
         });
     }
   }

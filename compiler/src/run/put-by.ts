@@ -2,7 +2,7 @@
 import { type Interval, interval } from '../quantities/interval.ts';
 import type { Step } from '../resolve/model.ts';
 import { afterHeating } from '../steps/treatment.ts';
-import { addSlot, type Bench, partyMeant, placeOf, reportUsedUp } from './bench.ts';
+import { addSlot, type Bench, chosenIn, partyMeant, placeOf, reportUsedUp } from './bench.ts';
 import { checkOf, clauseOf, durationOf } from './clauses.ts';
 import { atReading } from './matter-of.ts';
 import { once } from './once.ts';
@@ -76,8 +76,7 @@ function check(bench: Bench, step: Step, id: string): StepRecord | null {
     return null;
   }
   const before = current.matter;
-  const values = step.values.filter((value) => bench.chosen.has(value)).join(',');
-  const key = [id, values, before.id, current.names.join(','), current.vessel].join('|');
+  const key = [id, chosenIn(bench, step), before.id, current.names.join(','), current.vessel].join('|');
   const known = bench.done.records.get(key);
   const record = known ?? checked(bench, step, id, before, current.names[0] ?? 'it');
   if (!known) bench.done.records.set(key, record);

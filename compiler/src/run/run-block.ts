@@ -69,11 +69,7 @@ export function runBlock(input: BlockInput): BlockRun {
     bench,
     lines.map(({ slot }) => slot),
   );
-  reportLeftovers(
-    bench,
-    lines.map(({ slot }) => slot),
-    leaves.slots,
-  );
+  reportLeftovers(bench, leaves.slots);
   const matter = leaves.matter;
   const loss = component.losses.find(({ condition }) => holds(condition, selection));
   return {
@@ -148,7 +144,7 @@ function whatIsLeft(bench: Bench, lineSlots: readonly Slot[]): { matter: Matter 
 /** Remainders smaller than this are what sticks to the bowl (common practice, no source). */
 const least = { grams: 2, share: 0.02 } as const;
 
-function reportLeftovers(bench: Bench, lineSlots: readonly Slot[], result: readonly Slot[]): void {
+function reportLeftovers(bench: Bench, result: readonly Slot[]): void {
   for (const slot of bench.all) {
     if (result.includes(slot) || slot.spent) continue;
     if (slot.line && !slot.touched) {
@@ -171,7 +167,6 @@ function reportLeftovers(bench: Bench, lineSlots: readonly Slot[], result: reado
     const name = slot.line?.label ?? slot.names[0] ?? slot.matter.parts[0]?.line.label ?? 'what is left';
     bench.findings.push({ code: 'leftover', place, numbers: { name, left, weighed: weighedGrams, made: made !== undefined } });
   }
-  void lineSlots;
 }
 
 function unused(place: Place, namePlace: Place, name: string, weighed: number): RawFinding {

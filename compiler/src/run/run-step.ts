@@ -4,7 +4,7 @@ import { type Interval, interval, middle, times } from '../quantities/interval.t
 import type { Step } from '../resolve/model.ts';
 import type { Act, Effect, Meeting, VerbEffect } from '../steps/act.ts';
 import { verbEffects } from '../steps/index.ts';
-import { addSlot, type Bench } from './bench.ts';
+import { addSlot, type Bench, chosenIn } from './bench.ts';
 import { atOf, clauseOf, durationOf, losingOf } from './clauses.ts';
 import { atReading, bodiesOf, evaporate, keeping, layered, mixed, withMatter } from './matter-of.ts';
 import { once } from './once.ts';
@@ -90,7 +90,7 @@ function keyOf(bench: Bench, step: Step, id: string, subject: Subject, parties: 
   const { home, base } = subject;
   return [
     id,
-    step.values.filter((value) => bench.chosen.has(value)).join(','),
+    chosenIn(bench, step),
     subject.operands.map(takenAs).join(','),
     base ? `${base.name}:${base.matter.id}` : '',
     parties.withs.map(takenAs).join(','),

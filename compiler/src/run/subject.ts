@@ -1,7 +1,7 @@
 /** The subject of a step: the matter acted on, what takes it in, and where the result goes. */
 import { middle } from '../quantities/interval.ts';
 import type { Step } from '../resolve/model.ts';
-import { type Bench, placeOf } from './bench.ts';
+import { type Bench, placeOf, undone } from './bench.ts';
 import { pickVarying } from './clauses.ts';
 import { gramsPortioned, type Parties, type Taken } from './parties.ts';
 import { type Slot, takeShare } from './slots.ts';
@@ -99,12 +99,10 @@ function coatedInstead(bench: Bench, step: Step, coat: Slot): Slot | null {
   return meant;
 }
 
-const notDone: ReadonlySet<string> = new Set(['unknown-name', 'used-before-made', 'used-up']);
-
 function missingCurrent(bench: Bench, step: Step, operands: readonly Taken[]): void {
   const { node } = step;
   // After a step that could not be done there is nothing in work because of that one.
-  if (bench.findings.some(({ code }) => notDone.has(code))) return;
+  if (bench.findings.some(({ code }) => undone.has(code))) return;
   const other = [...bench.slots.values()].find((slot) => slot.matter && operands.every((taken) => taken.slot !== slot))?.names[0];
   const end = node.operands.at(-1)?.end ?? node.verbSpan.end;
   bench.findings.push({
