@@ -276,7 +276,7 @@ function targets(figures: Figures): void {
     name(own, 1000, 'open to diagnostics'),
     name(typescript, 1000, 'open to diagnostics'),
     1,
-    `all code runs for the first time. ${checking}`,
+    `all code runs for the first time; ${checking}`,
   );
   for (const lines of [1000, 5000]) {
     const value = p95(name(own, lines, diagnosed));

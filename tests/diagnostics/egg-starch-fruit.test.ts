@@ -1,6 +1,8 @@
 /** Egg, starch, fruit and claims: formulas at the edge of each rule; what is marked is raised, and no other error or warning. */
 import { describe, expect, test } from 'vitest';
 import { expectedIn } from '../../compiler/src/diagnostics/expectations.ts';
+import { scalded } from '../../compiler/src/diagnostics/look-raw-egg.ts';
+import { sufficient } from '../../compiler/src/matter/lethality.ts';
 import { checkText, isGrave, lineOf } from './corpora.ts';
 
 const custard = `  500 g  whole milk, 4 °C
@@ -472,4 +474,10 @@ describe('a notice too is an alarm', () => {
     expect(codes(cheesecake('72 °C'))).not.toContain('heat-treat');
     expect(codes(cheesecake('60 °C'))).toContain('heat-treat');
   });
+});
+
+test('what hot syrup scalds is safe by the model too, within a second and however sweet', () => {
+  for (const medium of ['yolk', 'whole egg', 'white'] as const)
+    for (const sugarPercent of [0, 10, 40, 80])
+      expect(sufficient({ medium, sugarPercent, celsius: scalded, seconds: 1 }), `${medium}, ${sugarPercent} %`).toBe(true);
 });

@@ -15,7 +15,7 @@ interface Found {
   readonly expression: RegExp;
 }
 
-/** Every literal and, by its parts that do not change, what is built with `new RegExp`. */
+/** Every literal of a file. */
 function expressionsIn(path: string, text: string): readonly Found[] {
   const found: Found[] = [];
   const file = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true);

@@ -90,9 +90,9 @@ export const checkpointContradicted: Rule = {
   code: 'checkpoint-contradicted',
   severities: ['warning'],
   title: 'The reading cannot follow from what came before',
-  why: 'A reading after “cool to” that is warmer than the matter already is, or after “heat to” that is colder, was meant for another step or mistyped; so was a “check” far from anything the matter can be at. The reading is believed from here on, but one of the two lines is wrong.',
+  why: 'A reading after “cool to” that is warmer than the matter already is, or after “heat to” that is colder, was meant for another step or mistyped; so was a “check” far from anything the matter can be at, in degrees or in brix. The reading is believed from here on, but one of the two lines is wrong.',
   remedy: 'Correct the reading or the verb, or write the step that is missing between.',
-  source: 'Conservation of energy; 5 °C of tolerance after readings, 10 °C after estimates: common practice, no source.',
+  source: 'Conservation of energy; 5 °C of tolerance after readings, 10 °C after estimates, 10 brix: common practice, no source.',
   examples: {
     bad: `formula Warm syrup
   200 g  water

@@ -50,7 +50,7 @@ export const heatTreat: Rule = {
   why: 'Flour is milled from raw grain and may carry Salmonella and harmful Escherichia coli. Frozen berries have carried norovirus and hepatitis A, which the freezer keeps alive. Boiling or baking ends them; drying and sugar do not.',
   remedy: 'Bake it, toast the flour through, boil frozen berries for a minute, or buy them heat-treated.',
   source:
-    'Frozen berries: boil for one minute (food safety authorities of Ireland and Denmark), or over 85 °C for a minute (New Zealand). Raw flour: advice of FDA (from memory). No food-safety plan: the local food code decides.',
+    'Frozen berries: boil for one minute (food safety authorities of Ireland and Denmark), or over 85 °C for a minute (New Zealand). Raw flour: advice of FDA (from memory); baked wet it is done at 70 °C (FDA Food Code 2022, 3-401.11). No food-safety plan: the local food code decides.',
   examples: {
     bad: `formula Spoonable biscuit dough
   150 g  plain flour   // expect: heat-treat

@@ -47,7 +47,7 @@ export function wettingsOf(run: Run): readonly Wetting[] {
   });
 }
 
-/** Boiled sugar has too little water to swell in, and what is put into it dry is lost in it. */
+/** Boiled sugar has too little water to swell in, and what is put into it dry is lost in it (common practice, no source, as are the shares). */
 const isHotSyrup = (matter: Matter): boolean =>
   matter.phase === 'liquid' &&
   matter.composition.water >= 0.1 * massOf(matter) &&

@@ -34,8 +34,8 @@ export function unsafeEggs(run: Run): readonly UnsafeEgg[] {
   });
 }
 
-/** °C that egg white does not come out of raw, sugared as it may be (common practice, no source). */
-const scalded = 75;
+/** °C that no egg comes out of raw, sugared as it may be: above the 71 °C of FDA's advice for an egg base with sugar (lethality.ts). */
+export const scalded = 75;
 
 /** Several times its mass of hot syrup poured on, as in nougat: no reading, but hot enough for sure. */
 const scalds = ({ step, result }: StepRecord): boolean =>

@@ -42,7 +42,7 @@ function checkFold(record: StepRecord, report: Report): void {
   if (!fold || !foam) return;
   const cream = isCream(foam) && isStiff(foam) && isPourable(fold.base.matter);
   const sugar = isWhites(foam) ? sugarOverWhite(fold.foam.matter) : null;
-  // In dry nuts and sugar they find the sugar they lack, and macarons are worked until the foam gives way.
+  // In dry nuts and sugar they find the sugar they lack, and macarons are worked until the foam gives way (common practice, no source).
   const dry = fold.base.matter.phase === 'powder';
   const whites = sugar !== null && foam.low === 'stiff' && sugar < enoughSugar && !dry;
   if (!cream && !whites) return;

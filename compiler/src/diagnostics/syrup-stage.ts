@@ -71,7 +71,7 @@ function byTradition(stage: string): readonly Interval[] {
   return [...of.values()];
 }
 
-/** A foam cooked on the heat may do with a thin syrup; one that is piped and baked has to stand first. */
+/** A foam cooked on the heat may do with a thin syrup; one that is piped and baked has to stand first (common practice, no source). */
 const ofTheOven: ReadonlySet<string> = new Set(['bake', 'dry', 'toast', 'caramelise']);
 
 /** The syrup that is poured on whites or yolks at the whisk. */

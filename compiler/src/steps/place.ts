@@ -45,9 +45,9 @@ function poured(act: Act, matter: Matter): Matter {
   return atComputed(matter, after, 'computed', { heated: act.step });
 }
 
-/** °C: what the balance says of two parts of syrup at 121 °C on one of egg, or a little more. */
+/** °C: what the balance says of two parts of syrup at 121 °C on one of egg, or a little more (an estimate, ±5 °C). */
 const mostOfMeringue = 85;
-/** Of the warmth above the room that the balance gives such a meringue, what is left in it: 55 for 72 °C. */
+/** Of the warmth above the room that the balance gives such a meringue, what is left in it: 55 for 72 °C (an estimate, ±0.1; more is lost from a small bowl). */
 const keptOfMeringue = 0.67;
 
 function foamKindOfPoured(act: Act) {

@@ -37,7 +37,7 @@ export function whisksAir(act: Act): boolean {
   // Against what is not sugar: yolks beaten with their mass of sugar are a foam like any other.
   const rest = Math.max(1e-9, mass - sugarsOf(together.composition));
   const eggs = gramsWith(together, 'whole egg', 'egg yolk', 'egg white');
-  // A sabayon: wine or juice beaten with the yolks over hot water until it falls in a ribbon.
+  // A sabayon: wine or juice beaten with the yolks over hot water until it falls in a ribbon (common practice, no source, as is the share of egg).
   const bath = mediumOf(act.node);
   if ((bath === 'bain-marie' || bath === 'water bath') && sabayon.test(signOf(act.node)?.toLowerCase() ?? ''))
     return eggs >= 0.25 * rest;
